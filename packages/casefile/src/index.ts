@@ -1,0 +1,2 @@
+/** What a person recorded: schema, versions, folder and zip, table import. */
+export {};

@@ -1,0 +1,167 @@
+/**
+ * What an assessment says. Everything a figure, a report or a screen prints comes from here.
+ * The JSON of `standfast assess --json` is this document, with numbers rounded.
+ */
+import type { DirectionalInterval, SoundnessPicture } from './section/types.ts';
+import type { Interval, ReferenceLevel, Zone } from './trace/types.ts';
+
+/** Something the reader must know, where it is, and what to do about it. */
+export interface Notice {
+  severity: 'note' | 'caution' | 'serious';
+  /** What it concerns, for example `sections.s1.drillings.d3` or `tree.species`. */
+  where: string;
+  text: string;
+}
+
+/** One of the trade's published rules, evaluated. `met` is null where the rule does not apply. */
+export interface Criterion {
+  name: string;
+  source: string;
+  value: number | null;
+  limit: number;
+  /** What value and limit are: for example `t/R` (a least) or `strength loss` (a most). */
+  quantity: string;
+  met: boolean | null;
+  /** What the rule ignores or why it does not apply, one sentence. */
+  note: string;
+}
+
+export interface DrillingAssessment {
+  id: string;
+  azimuthDeg: number;
+  offRadialDeg: number;
+  downDeg: number;
+  zones: Zone[];
+  residualWallMm: number;
+  residualWallIntervalMm: Interval;
+  residualWallAtLeast: boolean;
+  barkFromMm: number;
+  woodFromMm: number;
+  reference: ReferenceLevel;
+  /**
+   * The trace as drawn: at most a few hundred columns, each with the least and greatest reading in it,
+   * so that no spike is lost; and the modelled friction there.
+   */
+  drawn: { depthMm: number[]; lowPct: number[]; highPct: number[]; frictionPct: number[] };
+  warnings: string[];
+}
+
+export interface SectionAssessment {
+  id: string;
+  heightM: number;
+  /** The outline over bark and the cambium, as rings of [x east, y north], mm. */
+  outlineMm: [number, number][];
+  cambiumMm: [number, number][];
+  drillings: DrillingAssessment[];
+  /** Least section modulus over all directions of the wood outline if it were all sound, m³. */
+  intactModulusM3: number;
+  /** The same by direction, every 10 degrees, m³. */
+  intactModulusByDirectionM3: { directionDeg: number; value: number }[];
+  /** Capacity of the section as it is over the capacity of the same wood outline all sound. */
+  remaining: DirectionalInterval[];
+  criteria: Criterion[];
+  soundness: SoundnessPicture;
+  /** Share of the wood's area that is sound. */
+  soundShare: Interval;
+}
+
+export interface FlareAssessment {
+  id: string;
+  azimuthDeg: number;
+  widthMm: number;
+  heightMm: number;
+  drillings: DrillingAssessment[];
+  /** Share of the drilled wood that is sound; null where the flare was not drilled. */
+  soundShare: Interval | null;
+}
+
+/** A value used, with its source, so that every number can be opened. */
+export interface SourcedValue {
+  name: string;
+  value: number;
+  unit: string;
+  /** Standard deviation as a share of the value, where there is one. */
+  cov?: number;
+  source: string;
+}
+
+export interface WindAssessment {
+  /** Bending moment at the ground, middle estimate in the worst direction, N·m (wind and own weight). */
+  momentNm: number;
+  momentIntervalNm: Interval;
+  /** The wind's part of it, N·m, and the part of self-weight through lean, N·m. */
+  windMomentNm: number;
+  selfWeightMomentNm: number;
+  /** Peak gust at the crown's centre of pressure, m/s. */
+  gustMs: number;
+  centreOfPressureM: number;
+  crownAreaM2: number;
+  windCode: string;
+  /** Middle estimate by direction at the ground, N·m. */
+  byDirection: DirectionalInterval[];
+  /** Moment at each section by direction, N·m. */
+  atSections: { sectionId: string; heightM: number; byDirection: DirectionalInterval[] }[];
+  /** Strips of the crown from bottom to top: height, width, gust pressure, share of the moment. */
+  strips: { fromM: number; toM: number; widthM: number; pressurePa: number; momentNm: number }[];
+  values: SourcedValue[];
+}
+
+export interface WoodAssessment {
+  /** Name as given and the row of the table used; null when wide defaults were taken. */
+  species: string;
+  matched: string | null;
+  values: SourcedValue[];
+}
+
+export interface SafetyGoverning extends Interval {
+  mode: 'breakage' | 'uprooting';
+  directionDeg: number;
+  /** The section that governs when the mode is breakage. */
+  sectionId: string | null;
+}
+
+export interface SafetyAssessment {
+  /** Least over the sections, by direction: capacity over demand. */
+  breakage: DirectionalInterval[];
+  uprooting: DirectionalInterval[];
+  governing: SafetyGoverning;
+  /** Chance that the safety factor of the governing mode is below 1, and below the usual mark of 1.5. */
+  chanceBelow1: number;
+  chanceBelow1_5: number;
+  /** Gust at 10 m over open ground at which demand meets capacity, m/s, by mode. */
+  criticalGustMs: { breakage: Interval; uprooting: Interval };
+  /** What anchorage rests on, in one sentence, and whether the evidence is too thin to decide on it. */
+  anchorageBasis: string;
+  anchorageTooThin: boolean;
+  values: SourcedValue[];
+}
+
+export type NextDrilling =
+  | {
+      stop?: false;
+      sectionId: string;
+      azimuthDeg: number;
+      /** Expected drop in the chance of a wrong keep-or-act decision, as a share of the present chance. */
+      worth: number;
+      why: string;
+      /** Every place looked at, best first. */
+      candidates: { sectionId: string; azimuthDeg: number; worth: number }[];
+    }
+  | { stop: true; why: string };
+
+export interface Assessment {
+  format: 'standfast-assessment';
+  version: 1;
+  engineVersion: string;
+  seed: number;
+  draws: number;
+  sections: SectionAssessment[];
+  flares: FlareAssessment[];
+  wind: WindAssessment;
+  wood: WoodAssessment;
+  safety: SafetyAssessment;
+  nextDrilling: NextDrilling;
+  notices: Notice[];
+  /** Every source cited by a value, a criterion or a method, once. */
+  sources: string[];
+}

@@ -1,0 +1,5 @@
+/** The science of Standfast, pure: no input or output, no clock, no hidden randomness. */
+export type * from './assessment.ts';
+export type * from './case.ts';
+export type * from './section/types.ts';
+export * from './trace/types.ts';

@@ -1,0 +1,2 @@
+/** Figures (data to drawing) and documents (assessment to PDF and HTML). */
+export {};
