@@ -1,0 +1,106 @@
+/** Prints a scene as one SVG element, for the screen and for the HTML report. */
+import { colourOf, fontFamilies, lightTheme, type Paint, type Theme } from '../theme.ts';
+import { coordinate } from './marks.ts';
+import type { Meaning, PathMark, Scene, SceneItem, TextMark } from './scene.ts';
+
+export interface SvgOptions {
+  theme?: Theme;
+  /** Starts every id in the SVG, so that several fit one page. Default `figure`. */
+  idPrefix?: string;
+  /** Let the drawing scale to its container's width instead of fixing it in px. */
+  fluid?: boolean;
+}
+
+/**
+ * The scene as an `<svg role="img">` string with its title and description as accessible name. Same scene and
+ * options, same bytes.
+ */
+export function toSvg(scene: Scene, options: SvgOptions = {}): string {
+  const { theme = lightTheme, idPrefix = 'figure', fluid = false } = options;
+  const printer = new Printer(theme, idPrefix);
+  const body = scene.items.map((item) => printer.item(item)).join('');
+  const [w, h] = [coordinate(scene.width), coordinate(scene.height)];
+  const size = fluid ? `style="width:100%;max-width:${w}px;height:auto"` : `width="${w}" height="${h}"`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" ${size} role="img" ` +
+    `aria-labelledby="${idPrefix}-title" aria-describedby="${idPrefix}-desc" ` +
+    `font-family="${fontFamilies.text}" font-variant-numeric="tabular-nums lining-nums">` +
+    `<title id="${idPrefix}-title">${escapeXml(scene.title)}</title>` +
+    `<desc id="${idPrefix}-desc">${escapeXml(scene.description)}</desc>` +
+    `${body}</svg>`
+  );
+}
+
+/** Text made safe for SVG and HTML, in content and in double-quoted attributes. */
+export function escapeXml(text: string): string {
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;');
+}
+
+class Printer {
+  private clips = 0;
+  constructor(
+    private readonly theme: Theme,
+    private readonly prefix: string,
+  ) {}
+
+  item(item: SceneItem): string {
+    if (item.kind === 'path') return this.path(item);
+    if (item.kind === 'text') return this.text(item);
+    const body = item.items.map((inner) => this.item(inner)).join('');
+    if (item.clip === undefined) return `<g${meaning(item)}>${title(item)}${body}</g>`;
+    const id = `${this.prefix}-clip${++this.clips}`;
+    return (
+      `<g${meaning(item)} clip-path="url(#${id})">${title(item)}` +
+      `<clipPath id="${id}"><path d="${item.clip}"/></clipPath>${body}</g>`
+    );
+  }
+
+  private path(mark: PathMark): string {
+    const attributes = [
+      ` d="${mark.d}"`,
+      ` fill="${this.paint(mark.fill)}"`,
+      mark.stroke === undefined
+        ? ''
+        : ` stroke="${this.paint(mark.stroke)}" stroke-width="${coordinate(mark.width ?? 0.75)}"`,
+      mark.dash === undefined ? '' : ` stroke-dasharray="${mark.dash.map(coordinate).join(' ')}"`,
+      mark.cap === undefined ? '' : ` stroke-linecap="${mark.cap}"`,
+      mark.join === undefined ? '' : ` stroke-linejoin="${mark.join}"`,
+      mark.evenOdd ? ' fill-rule="evenodd"' : '',
+      mark.opacity === undefined ? '' : ` opacity="${coordinate(mark.opacity)}"`,
+    ].join('');
+    const inner = title(mark);
+    return inner === ''
+      ? `<path${meaning(mark)}${attributes}/>`
+      : `<path${meaning(mark)}${attributes}>${inner}</path>`;
+  }
+
+  private text(mark: TextMark): string {
+    const family = mark.face === 'heading' ? ` font-family="${fontFamilies.heading}"` : '';
+    const weight = mark.face === 'regular' ? '' : ' font-weight="600"';
+    const anchor = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`;
+    const [x, y] = [coordinate(mark.x), coordinate(mark.y)];
+    const turn = mark.rotateDeg ? ` transform="rotate(${coordinate(mark.rotateDeg)} ${x} ${y})"` : '';
+    return (
+      `<text${meaning(mark)} x="${x}" y="${y}" font-size="${coordinate(mark.size)}"${family}${weight}${anchor}` +
+      ` fill="${this.paint(mark.fill)}"${turn}>${title(mark)}${escapeXml(mark.text)}</text>`
+    );
+  }
+
+  private paint(paint: Paint | undefined): string {
+    return paint === undefined ? 'none' : colourOf(paint, this.theme);
+  }
+}
+
+function meaning(item: Meaning): string {
+  const part = item.part === undefined ? '' : ` data-part="${escapeXml(item.part)}"`;
+  const ref = item.ref === undefined ? '' : ` data-ref="${escapeXml(item.ref)}"`;
+  return part + ref;
+}
+
+function title(item: Meaning): string {
+  return item.title === undefined ? '' : `<title>${escapeXml(item.title)}</title>`;
+}
