@@ -1,2 +1,7 @@
-/** Figures (data to drawing) and documents (assessment to PDF and HTML). */
-export {};
+/** Figures, the document model, and their printing to HTML and PDF: one drawing code for screen and paper. */
+export * from './document/input.ts';
+export * from './figures/index.ts';
+export * from './scene/index.ts';
+export * from './testing/sampleAssessment.ts';
+export * from './theme.ts';
+export * from './units.ts';

@@ -1,9 +1,10 @@
 /** Draws a scene into a PDF page as vectors: the same marks, at the same places, as `toSvg` prints. */
+import type PDFDocument from 'pdfkit';
 import { colourOf, printTheme, type Theme } from '../theme.ts';
 import type { FontFace, PathMark, Scene, SceneItem, TextMark } from './scene.ts';
 
 /** The part of a pdfkit document that a drawing needs. */
-export type PdfCanvas = PDFKit.PDFDocument;
+export type PdfCanvas = InstanceType<typeof PDFDocument>;
 
 /** Names under which the report's fonts are registered with the document. */
 export const pdfFontNames: Record<FontFace, string> = {
