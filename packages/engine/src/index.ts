@@ -1,5 +1,6 @@
 /** The science of Standfast, pure: no input or output, no clock, no hidden randomness. */
 export type * from './assessment.ts';
 export type * from './case.ts';
+export * from './faults.ts';
 export type * from './section/types.ts';
 export * from './trace/types.ts';

@@ -1,0 +1,207 @@
+/**
+ * The shape of `case.json`, format `standfast-case`, version 1.
+ *
+ * The shape says what kind of value stands where. Whether the values make sense together (a crown base above the
+ * tree's top, a needle that misses the stem) is looked at in `check/`. Nearly everything may be missing, because a
+ * person saves half-done work in the field; what the engine cannot do without is asked for by `engineInput`.
+ *
+ * A field that was not measured is left out; `null` is taken as left out.
+ */
+import { z } from 'zod';
+
+/** The newest version of the file this program reads, and the one it writes. */
+export const CASE_VERSION = 1;
+export const CASE_FORMAT = 'standfast-case';
+
+export const CROWN_SHAPES = [
+  'ellipse',
+  'dome',
+  'cone',
+  'paraboloid',
+  'rectangle',
+  'rhombus',
+  'inverted-cone',
+] as const;
+export const EUROCODE_TERRAINS = ['0', 'I', 'II', 'III', 'IV'] as const;
+export const ASCE_EXPOSURES = ['B', 'C', 'D'] as const;
+export const WIND_CODES = ['EN 1991-1-4', 'ASCE 7-22', 'ASCE 7-16'] as const;
+
+/** How often a target is there, in the trade's words; any other word is kept and warned of. */
+export const OCCUPANCIES = ['rare', 'occasional', 'frequent', 'constant'] as const;
+
+/** Signs a person is offered to choose from; any other word is accepted. */
+export const SIGN_KINDS = [
+  'fruiting body',
+  'cavity',
+  'old wound',
+  'crack',
+  'seam',
+  'bulge',
+  'loose bark',
+  'included bark',
+  'frass',
+  'ants',
+  'borer holes',
+  'sap flow',
+  'dead limb',
+  'thin crown',
+  'lean',
+  'root cut',
+  'soil crack',
+  'soil heave',
+] as const;
+
+type ObjectBuilder = typeof z.object;
+
+function optional<T extends z.ZodType>(schema: T) {
+  return z.preprocess((value) => (value === null ? undefined : value), schema.optional());
+}
+
+function list<T extends z.ZodType>(schema: T) {
+  return z.preprocess((value) => (value === null ? undefined : value), z.array(schema).default([]));
+}
+
+/** The schema with one way of building objects: `looseObject` keeps unknown fields, `strictObject` reports them. */
+function schemaWith(object: ObjectBuilder) {
+  const text = z.string();
+  const number = z.number();
+  const positive = z.number().positive();
+  const name = z.string().trim().min(1);
+
+  const outline = z.discriminatedUnion('kind', [
+    object({ kind: z.literal('circle'), diameterMm: positive }),
+    object({ kind: z.literal('ellipse'), longMm: positive, shortMm: positive, longAxisDeg: number }),
+    object({
+      kind: z.literal('radii'),
+      radii: z.array(object({ azimuthDeg: number, radiusMm: positive })),
+    }),
+    object({ kind: z.literal('polygon'), points: z.array(z.tuple([number, number])) }),
+  ]);
+
+  const drilling = object({
+    id: name,
+    azimuthDeg: number,
+    offRadialDeg: optional(number),
+    downDeg: optional(number),
+    trace: optional(name),
+    photo: optional(name),
+    note: optional(text),
+  });
+
+  return object({
+    format: z.literal(CASE_FORMAT),
+    version: z.literal(CASE_VERSION),
+    invented: optional(z.boolean()),
+    title: optional(text),
+    purpose: optional(text),
+    client: optional(object({ name: optional(text), address: optional(text) })),
+    assessor: optional(object({ name: optional(text), credential: optional(text), firm: optional(text) })),
+    visitedOn: optional(z.iso.date()),
+    weather: optional(text),
+    place: optional(
+      object({ name: optional(text), latitude: optional(number), longitude: optional(number) }),
+    ),
+    instrument: optional(
+      object({
+        name: optional(text),
+        serialNumber: optional(text),
+        calibratedOn: optional(z.iso.date()),
+        needleLengthMm: optional(positive),
+      }),
+    ),
+    tree: object({
+      label: optional(text),
+      species: optional(text),
+      stemDiameterMm: optional(positive),
+      heightM: optional(positive),
+      leanDeg: optional(number),
+      leanTowardDeg: optional(number),
+      crown: optional(
+        object({
+          baseHeightM: optional(z.number().min(0)),
+          widthM: optional(positive),
+          shape: optional(z.enum(CROWN_SHAPES)),
+          inLeaf: optional(z.boolean()),
+        }),
+      ),
+    }),
+    site: optional(
+      z.discriminatedUnion('windCode', [
+        object({
+          windCode: z.literal('EN 1991-1-4'),
+          basicWindSpeedMs: optional(positive),
+          terrain: optional(z.enum(EUROCODE_TERRAINS)),
+          basicWindSource: optional(text),
+        }),
+        object({
+          windCode: z.enum(['ASCE 7-22', 'ASCE 7-16']),
+          basicWindSpeedMs: optional(positive),
+          exposure: optional(z.enum(ASCE_EXPOSURES)),
+          basicWindSource: optional(text),
+        }),
+      ]),
+    ),
+    sections: list(
+      object({
+        id: name,
+        heightM: z.number().min(0),
+        outline,
+        barkMm: optional(z.number().min(0)),
+        drillings: list(drilling),
+        note: optional(text),
+      }),
+    ),
+    flares: list(
+      object({
+        id: name,
+        azimuthDeg: number,
+        widthMm: optional(positive),
+        heightMm: optional(positive),
+        drillings: list(drilling),
+        note: optional(text),
+      }),
+    ),
+    signs: list(
+      object({
+        kind: name,
+        where: optional(text),
+        note: optional(text),
+        photo: optional(name),
+        azimuthDeg: optional(number),
+        heightM: optional(z.number().min(0)),
+      }),
+    ),
+    targets: list(
+      object({
+        what: name,
+        occupancy: optional(text),
+        distanceM: optional(z.number().min(0)),
+        directionDeg: optional(number),
+        note: optional(text),
+      }),
+    ),
+    notes: optional(text),
+  });
+}
+
+/** Reads a case and keeps every field it does not know. */
+export const caseSchema = schemaWith(z.looseObject as unknown as ObjectBuilder);
+
+/** Reads a case and reports every field it does not know. */
+export const strictCaseSchema = schemaWith(z.strictObject as unknown as ObjectBuilder);
+
+/**
+ * What a person recorded of one tree on one visit. The lists are always there (empty when nothing was recorded);
+ * everything else may be missing. Units are in the names; azimuths and directions are degrees clockwise from north.
+ */
+export type CaseFile = z.output<typeof caseSchema>;
+
+export type CaseTree = CaseFile['tree'];
+export type CaseCrown = NonNullable<CaseTree['crown']>;
+export type CaseSite = NonNullable<CaseFile['site']>;
+export type CaseSection = CaseFile['sections'][number];
+export type CaseOutline = CaseSection['outline'];
+export type CaseFlare = CaseFile['flares'][number];
+export type CaseDrilling = CaseSection['drillings'][number];
+export type CaseSign = CaseFile['signs'][number];
+export type CaseTarget = CaseFile['targets'][number];
