@@ -1,0 +1,49 @@
+/**
+ * Bundles the command line: one small entry that starts fast, the heavy parts in chunks loaded when a command
+ * needs them, and the files it reads at run time (demonstration case, fonts) beside it.
+ */
+import { cpSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fromRoot } from './root.mjs';
+
+const app = fromRoot('apps/command');
+const next = path.join(app, 'dist.next');
+const dist = path.join(app, 'dist');
+
+/** Bundled CommonJS packages ask for Node's own modules by `require`, which ES modules do not have. */
+const REQUIRE_FOR_COMMONJS = `import { createRequire as __createRequire } from 'node:module';
+const require = __createRequire(import.meta.url);
+import { fileURLToPath as __fileURLToPath } from 'node:url';
+const __filename = __fileURLToPath(import.meta.url);
+const __dirname = __fileURLToPath(new URL('.', import.meta.url));`;
+
+export async function buildCommand() {
+  const esbuild = await import('esbuild');
+  rmSync(next, { recursive: true, force: true });
+  await esbuild.build({
+    absWorkingDir: app,
+    entryPoints: { main: 'src/main.ts', 'batch-worker': 'src/batch/worker.ts' },
+    outdir: next,
+    bundle: true,
+    splitting: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20.11',
+    minify: true,
+    keepNames: true,
+    legalComments: 'none',
+    logLevel: 'warning',
+    banner: { js: REQUIRE_FOR_COMMONJS },
+    // Its worker is a file of its own, found beside its own code.
+    external: ['tinypool'],
+  });
+  copyDemo();
+  copyFonts();
+  rmSync(dist, { recursive: true, force: true });
+  renameSync(next, dist);
+}
+
+function copyDemo() {
+  cpSync(fromRoot('packages/casefile/demo'), path.join(next, 'demo'), { recursive: true });
+}
