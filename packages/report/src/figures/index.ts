@@ -1,1 +1,3 @@
 export * from './options.ts';
+export * from './trace.ts';
+export * from './zonePattern.ts';
