@@ -1,0 +1,7 @@
+/** The section: outline, exact mechanics, the trade's rules, and the needle's line. */
+export { cambiumRing } from './cambium.ts';
+export { DIRECTIONS_DEG, modulusByDirection, ringModulusByDirection } from './capacity.ts';
+export { checkOutline } from './check-outline.ts';
+export { type NeedleLine, needleLine } from './needle.ts';
+export { outlineRadius, outlineRing } from './outline.ts';
+export type { AreaMoments } from './polygon.ts';
