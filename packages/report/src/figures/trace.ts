@@ -75,8 +75,8 @@ export function traceFigure(drilling: DrillingAssessment, options: TraceFigureOp
   const plotWidth =
     options.pxPerMm === undefined ? options.width - LEFT - RIGHT : (to - from) * options.pxPerMm;
   const width = options.pxPerMm === undefined ? options.width : Math.max(plotWidth + LEFT + RIGHT, 240);
-  const legend = legendRow(drilling, size, units);
-  const heading = headingText(drilling, units);
+  const legend = legendRow(drilling, size);
+  const heading = headingText(drilling);
   const headingWide = textWidth(heading, size + 2, 'semibold') + legend.width + 24 > width - 8;
   const headHeight = bare ? 4 : headingWide ? 2 * size + 16 : size + 9;
   const top = headHeight + size + 9;
@@ -114,12 +114,11 @@ export function traceFigure(drilling: DrillingAssessment, options: TraceFigureOp
   };
 }
 
-function headingText(d: DrillingAssessment, units: Units): string {
+function headingText(d: DrillingAssessment): string {
   const off =
     Math.round(d.offRadialDeg) === 0 ? '' : `, ${fixed(d.offRadialDeg, 0)}° ${figureWords.offRadial}`;
   const down = Math.round(d.downDeg) === 0 ? '' : `, ${fixed(d.downDeg, 0)}° ${figureWords.down}`;
-  void units;
-  return `${d.id}   ${bearing(d.azimuthDeg)}${off}${down}`;
+  return `${d.id} · ${bearing(d.azimuthDeg)}${off}${down}`;
 }
 
 /** The drawing in words, for readers who cannot see it. */
@@ -244,8 +243,7 @@ function curves(d: DrillingAssessment, x: AxisMap, y: AxisMap): SceneItem[] {
   ];
 }
 
-function legendRow(d: DrillingAssessment, size: number, units: Units) {
-  void units;
+function legendRow(d: DrillingAssessment, size: number) {
   const entries: { label: string; dash?: number[] }[] = [
     { label: figureWords.frictionLegend, dash: [3, 2.2] },
     {
@@ -339,7 +337,6 @@ function zoneBands(
       ),
     );
     // Depth of the zone's lower edge, where it stands clear of those already printed.
-    const isLast = i === d.zones.length - 1;
     const edge = toPx(x, z.fromMm);
     if (i > 0 && edge >= left && edge <= right) {
       const mark = text(edge, depthY, number(z.fromMm, 'lengthMm', units), {
@@ -354,7 +351,6 @@ function zoneBands(
         placedDepths.push(area);
       }
     }
-    void isLast;
   });
   // Names that do not fit their band stand below it on short leaders, pushed apart so that none overlap.
   let lastEnd = Number.NEGATIVE_INFINITY;
@@ -388,7 +384,7 @@ function wallDimension(
   const a = Math.max(left, toPx(x, d.woodFromMm));
   const b = Math.min(right, toPx(x, d.woodFromMm + d.residualWallMm));
   if (b - a < 2) return [];
-  const y = top - 5;
+  const y = top - 7;
   const label = wallInWords(d, units);
   const fits = textWidth(label, size, 'semibold') + 26 < b - a;
   const items: SceneItem[] = [

@@ -153,7 +153,7 @@ function section(random: Noise, azimuthsDeg: number[]): SectionAssessment {
           (d) => Math.abs(((a - d + 540) % 360) - 180) * shell * cambium[i]! * (Math.PI / 180),
         ),
       );
-      sd.push(Math.min(0.42, 0.03 + (nearest / 180) * 0.45 * (1 - 0.6 * shell)));
+      sd.push(Math.min(0.42, 0.03 + (nearest / 110) * 0.32 * (1 - 0.5 * shell)));
     }
   const outline = azimuths.map((a) => radiusMm(a));
   const points = (radii: number[]) =>

@@ -1,0 +1,265 @@
+/** A compass rose of intervals by direction: band from 5 % to 95 %, line of the middle estimate, limit circles. */
+import type { DirectionalInterval } from '@standfast/engine';
+import { hatch } from '../../scene/hatch.ts';
+import {
+  arrowHead,
+  chain,
+  circle,
+  coordinate,
+  filled,
+  group,
+  line,
+  type Px,
+  plate,
+  ring,
+  stroked,
+  text,
+} from '../../scene/marks.ts';
+import type { SceneItem } from '../../scene/scene.ts';
+import { compassPoint } from '../../units.ts';
+import { type RoseMap, roseToPx, toPx } from '../options.ts';
+
+export interface RoseSeries {
+  /** For `data-ref`, for example `breakage`. */
+  ref: string;
+  name: string;
+  values: readonly DirectionalInterval[];
+  /** How it is told from the others, in grey as well: a plain band and whole line, or hatched and dashed. */
+  style: 'plain' | 'hatched';
+}
+
+export interface RoseScale {
+  map: RoseMap;
+  /** Circles of the grid, with their labels. */
+  circles: readonly { at: number; label: string }[];
+  /** Limits, drawn as strong circles; the first whole, others dashed. */
+  limits: readonly { at: number; label: string }[];
+  size: number;
+  /** Azimuth along which the radial scale is labelled. */
+  labelsDeg: number;
+}
+
+/** Marks of the rose, from the grid up. */
+export function drawRose(series: readonly RoseSeries[], scale: RoseScale): SceneItem[] {
+  return [
+    ...grid(scale),
+    ...series.flatMap((s) => band(s, scale)),
+    ...limits(scale),
+    ...series.map((s) => middle(s, scale)),
+    ...labels(scale),
+    ...series.flatMap((s, i) => worst(s, scale, i === 0)),
+  ];
+}
+
+/** The direction in which a series is least. */
+export function leastOf(values: readonly DirectionalInterval[]): DirectionalInterval {
+  return values.reduce((a, b) => (b.p50 < a.p50 ? b : a));
+}
+
+function radiusOf({ map }: RoseScale, value: number): number {
+  const [low, high] = map.radius.domain;
+  return toPx(map.radius, Math.min(high, Math.max(low, value)));
+}
+
+function pointAt(scale: RoseScale, directionDeg: number, value: number): Px {
+  const [low, high] = scale.map.radius.domain;
+  return roseToPx(scale.map, directionDeg, Math.min(high, Math.max(low, value)));
+}
+
+function grid(scale: RoseScale): SceneItem[] {
+  const { map, circles, size } = scale;
+  const [cx, cy] = map.centre;
+  const [inner, outer] = map.radius.range;
+  const items: SceneItem[] = circles.map((c) =>
+    stroked(circle(cx, cy, radiusOf(scale, c.at)), 'rule', { width: 0.6 }),
+  );
+  for (let d = 0; d < 360; d += 10) {
+    const a = (d * Math.PI) / 180;
+    const u: Px = [Math.sin(a), -Math.cos(a)];
+    const from = d % 90 === 0 ? inner : outer;
+    const long = d % 30 === 0 ? 6 : 3.5;
+    if (d % 90 === 0)
+      items.push(
+        line([cx + u[0] * from, cy + u[1] * from], [cx + u[0] * outer, cy + u[1] * outer], 'rule', {
+          width: 0.6,
+        }),
+      );
+    items.push(
+      line(
+        [cx + u[0] * outer, cy + u[1] * outer],
+        [cx + u[0] * (outer + long), cy + u[1] * (outer + long)],
+        'ink',
+        { width: d % 30 === 0 ? 0.8 : 0.5 },
+      ),
+    );
+    if (d % 30 === 0) {
+      const far = outer + 8 + size * 0.75;
+      const name = d % 90 === 0 ? compassPoint(d)[0]!.toUpperCase() : String(d);
+      items.push(
+        text(cx + u[0] * far, cy + u[1] * far + size * 0.35, name, {
+          size: d % 90 === 0 ? size + 2 : size - 1,
+          face: d % 90 === 0 ? 'semibold' : 'regular',
+          anchor: 'middle',
+          fill: d % 90 === 0 ? 'ink' : 'secondary',
+        }),
+      );
+    }
+  }
+  items.push(stroked(circle(cx, cy, outer), 'ink', { width: 1 }));
+  if (inner > 0) items.push(stroked(circle(cx, cy, inner), 'ink', { width: 0.6 }));
+  return items;
+}
+
+function band(s: RoseSeries, scale: RoseScale): SceneItem[] {
+  if (s.values.length === 0) return [];
+  const high = smoothRing(s.values.map((v) => pointAt(scale, v.directionDeg, v.p95)));
+  const low = smoothRing(s.values.map((v) => pointAt(scale, v.directionDeg, v.p05)));
+  const marks: SceneItem[] = [];
+  if (s.style === 'plain') marks.push(filled(high + low, 'secondary', { evenOdd: true, opacity: 0.24 }));
+  else {
+    const lines = hatch(
+      [
+        s.values.map((v) => pointAt(scale, v.directionDeg, v.p95)),
+        s.values.map((v) => pointAt(scale, v.directionDeg, v.p05)),
+      ],
+      { angleDeg: -45, spacing: 3.4 },
+    );
+    marks.push(stroked(lines, 'accent', { width: 0.5 }));
+  }
+  const edge = s.style === 'plain' ? 'secondary' : 'accent';
+  marks.push(stroked(high, edge, { width: 0.5 }), stroked(low, edge, { width: 0.5 }));
+  return [group({ part: 'band', ref: s.ref }, marks)];
+}
+
+function middle(s: RoseSeries, scale: RoseScale): SceneItem {
+  const d =
+    s.values.length === 0 ? '' : smoothRing(s.values.map((v) => pointAt(scale, v.directionDeg, v.p50)));
+  return stroked(d, s.style === 'plain' ? 'ink' : 'accent', {
+    width: 1.7,
+    join: 'round',
+    ...(s.style === 'plain' ? {} : { dash: [5, 2.5] }),
+    part: 'middle',
+    ref: s.ref,
+    title: s.name,
+  });
+}
+
+function limits(scale: RoseScale): SceneItem[] {
+  const [cx, cy] = scale.map.centre;
+  return scale.limits.map((l, i) =>
+    stroked(circle(cx, cy, radiusOf(scale, l.at)), 'alarm', {
+      width: i === 0 ? 1.3 : 1,
+      ...(i === 0 ? {} : { dash: [6, 3] }),
+      part: 'limit',
+      title: l.label,
+    }),
+  );
+}
+
+function labels(scale: RoseScale): SceneItem[] {
+  const taken = new Set(scale.limits.map((l) => l.at));
+  const at = (value: number) => pointAt(scale, scale.labelsDeg, value);
+  return [
+    ...scale.circles
+      .filter((c) => !taken.has(c.at))
+      .flatMap((c) => {
+        const [x, y] = at(c.at);
+        return plate(x, y + scale.size * 0.3, c.label, {
+          size: scale.size - 1,
+          anchor: 'middle',
+          fill: 'secondary',
+        });
+      }),
+    ...scale.limits.flatMap((l) => {
+      const [x, y] = at(l.at);
+      return plate(x, y + scale.size * 0.3, l.label, {
+        size: scale.size - 1,
+        anchor: 'middle',
+        fill: 'alarm',
+        face: 'semibold',
+      });
+    }),
+  ];
+}
+
+/** A pointer outside the circle at the direction in which the series is least. */
+function worst(s: RoseSeries, scale: RoseScale, isFirst: boolean): SceneItem[] {
+  if (s.values.length === 0) return [];
+  const least = leastOf(s.values);
+  const a = (least.directionDeg * Math.PI) / 180;
+  const u: Px = [Math.sin(a), -Math.cos(a)];
+  const [cx, cy] = scale.map.centre;
+  const outer = scale.map.radius.range[1];
+  const tip: Px = [cx + u[0] * (outer + 1), cy + u[1] * (outer + 1)];
+  const paint = s.style === 'plain' ? 'ink' : 'accent';
+  const dot = pointAt(scale, least.directionDeg, least.p50);
+  const heading = Math.atan2(-u[1], -u[0]);
+  return [
+    group({ part: 'worst', ref: s.ref, title: s.name }, [
+      arrowHead(tip, heading, 9, paint, 0.42),
+      filled(circle(dot[0], dot[1], 3), isFirst ? paint : 'paper', { stroke: paint, width: 1.3 }),
+    ]),
+  ];
+}
+
+/** Path data of a closed curve through the points (Catmull–Rom as cubic pieces). */
+export function smoothRing(points: readonly Px[]): string {
+  const n = points.length;
+  if (n < 3) return n === 0 ? '' : chain(points);
+  const at = (i: number) => points[((i % n) + n) % n]!;
+  const c = coordinate;
+  let d = `M${c(at(0)[0])} ${c(at(0)[1])}`;
+  for (let i = 0; i < n; i++) {
+    const [p0, p1, p2, p3] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
+    d += `C${c(p1[0] + (p2[0] - p0[0]) / 6)} ${c(p1[1] + (p2[1] - p0[1]) / 6)} ${c(p2[0] - (p3[0] - p1[0]) / 6)} ${c(p2[1] - (p3[1] - p1[1]) / 6)} ${c(p2[0])} ${c(p2[1])}`;
+  }
+  return `${d}Z`;
+}
+
+/** One legend line for each series, and one each for band, line and limits; breaks rows at `width`. */
+export function roseLegend(
+  series: readonly RoseSeries[],
+  x: number,
+  y: number,
+  width: number,
+  size: number,
+  extra: readonly { label: string; draw: (x: number, y: number) => SceneItem[] }[],
+  widthOf: (label: string) => number,
+): { items: SceneItem[]; height: number } {
+  const items: SceneItem[] = [];
+  let [cx, cy] = [x, y];
+  const entries = [
+    ...series.map((s) => ({
+      label: s.name,
+      draw: (ex: number, ey: number): SceneItem[] => {
+        const box: Px[] = [
+          [ex, ey],
+          [ex + 22, ey],
+          [ex + 22, ey + size],
+          [ex, ey + size],
+        ];
+        const mid = ey + size / 2;
+        return s.style === 'plain'
+          ? [
+              filled(ring(box), 'secondary', { opacity: 0.24 }),
+              line([ex, mid], [ex + 22, mid], 'ink', { width: 1.7 }),
+            ]
+          : [
+              stroked(hatch([box], { angleDeg: -45, spacing: 3.4 }), 'accent', { width: 0.5 }),
+              line([ex, mid], [ex + 22, mid], 'accent', { width: 1.7, dash: [5, 2.5] }),
+            ];
+      },
+    })),
+    ...extra,
+  ];
+  for (const e of entries) {
+    const w = 28 + widthOf(e.label);
+    if (cx > x && cx + w > x + width) {
+      cx = x;
+      cy += size + 7;
+    }
+    items.push(...e.draw(cx, cy), text(cx + 28, cy + size * 0.85, e.label, { size }));
+    cx += w + 14;
+  }
+  return { items, height: cy + size + 4 - y };
+}
