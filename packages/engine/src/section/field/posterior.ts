@@ -1,0 +1,299 @@
+/**
+ * The soundness field of a section given its drillings: scenarios weighed by their evidence, whole sections drawn
+ * from each, and each draw pushed through the mechanics of the section.
+ */
+import type { Random } from '../../random.ts';
+import { cambiumRing } from '../cambium.ts';
+import { basisRow, type FieldBasis, fieldBasis, meanAt, RADIAL_NODES } from './basis.ts';
+import {
+  expectationPropagation,
+  type SiteLikelihoods,
+  siteLogLikelihood,
+  weightPosterior,
+} from './expectation.ts';
+import { fieldFrame, RAYS } from './frame.ts';
+import { FIELD_PRIOR, type FieldPrior, type Scenario } from './prior.ts';
+import { type FieldSites, fieldSites } from './sites.ts';
+import { DIRECTIONS, strengthOf } from './strength.ts';
+import { synthesiser } from './synthesis.ts';
+import { type FieldInput, type FieldPosterior, WOOD_STATE } from './types.ts';
+
+/** Width of the probit between kinds, in units of the field: how sharply a needle tells them apart. */
+const PROBIT_WIDTH = 0.03;
+/** Scenarios less likely than this after the drillings are not drawn from. */
+const LEAST_LIKELY = 0.002;
+
+interface Fitted {
+  scenario: Scenario;
+  basis: FieldBasis;
+  rows: Float64Array;
+  priorMean: Float64Array;
+  likelihood: SiteLikelihoods;
+  logWeight: number;
+  precision: Float64Array;
+  shift: Float64Array;
+}
+
+/**
+ * Posterior of a section's soundness and of its strength by direction.
+ *
+ * @param random stream for the draws; same stream, same bytes out
+ * @param draws number of whole sections to draw
+ * @throws InputFault when a needle does not meet the outline
+ */
+export function soundnessPosterior(input: FieldInput, random: Random, draws: number): FieldPosterior {
+  const prior = input.prior ?? FIELD_PRIOR;
+  const frame = fieldFrame(cambiumRing(input.outline, input.barkMm));
+  const sites = fieldSites(input.outline, input.barkMm, frame, input.drillings, prior);
+  const fitted = prior.scenarios.filter((s) => s.weight > 0).map((s) => fit(s, sites, prior));
+  const chances = normalised(fitted.map((f) => f.logWeight));
+  const kept = chances.map((c) => (c < LEAST_LIKELY ? 0 : c));
+  const order = permutation(draws, random.fork('order'));
+  const counts = shared(kept, draws);
+
+  const nodes = RAYS * RADIAL_NODES;
+  const remaining = new Float64Array(draws * DIRECTIONS);
+  const soundShare = new Float64Array(draws);
+  const states = new Uint8Array(draws * nodes);
+  const field = new Float64Array(nodes);
+  const sum = new Float64Array(nodes);
+  const sumSquares = new Float64Array(nodes);
+  const evaluate = strengthOf(frame);
+  const outlineError = new Float64Array(RAYS);
+  const outlineRandom = random.fork('outline');
+  const strengthRandom = random.fork('incipient');
+
+  let next = 0;
+  fitted.forEach((f, index) => {
+    if (!counts[index]) return;
+    const draw = weightDraws(f, random.fork(`weights ${f.scenario.name}`));
+    const synthesise = synthesiser(f.basis);
+    for (let c = 0; c < counts[index]!; c++) {
+      const row = order[next++]!;
+      synthesise(draw(), field);
+      drawOutlineError(prior, outlineRandom, outlineError);
+      const { mean, sd } = prior.incipientStrength;
+      const incipientShare = Math.min(1, Math.max(0, mean + sd * strengthRandom.normal()));
+      soundShare[row] = evaluate(
+        { field, band: prior.incipientBand, incipientShare, outlineError },
+        remaining,
+        row * DIRECTIONS,
+      );
+      const at = row * nodes;
+      for (let i = 0; i < nodes; i++) {
+        const g = field[i]!;
+        if (g > prior.incipientBand) {
+          states[at + i] = WOOD_STATE.sound;
+          sum[i] = sum[i]! + 1;
+          sumSquares[i] = sumSquares[i]! + 1;
+        } else if (g > 0) {
+          states[at + i] = WOOD_STATE.incipient;
+          sum[i] = sum[i]! + incipientShare;
+          sumSquares[i] = sumSquares[i]! + incipientShare * incipientShare;
+        }
+      }
+    }
+  });
+
+  const azimuths = Array.from({ length: RAYS }, (_, k) => (360 * k) / RAYS);
+  const mean = Array.from(sum, (s) => s / draws);
+  return {
+    draws,
+    picture: {
+      azimuthsDeg: azimuths,
+      shells: Array.from({ length: RADIAL_NODES }, (_, i) => i / (RADIAL_NODES - 1)),
+      cambiumMm: Array.from(frame.rays),
+      mean,
+      sd: mean.map((m, i) => Math.sqrt(Math.max(0, sumSquares[i]! / draws - m * m))),
+    },
+    directionsDeg: Array.from({ length: DIRECTIONS }, (_, d) => (360 * d) / DIRECTIONS),
+    remaining,
+    soundShare,
+    states,
+    stateAzimuthsDeg: azimuths,
+    stateShells: Array.from({ length: RADIAL_NODES }, (_, i) => i / (RADIAL_NODES - 1)),
+    stateCambiumMm: Array.from(frame.rays),
+    scenarios: fitted.map((f, i) => ({ name: f.scenario.name, probability: chances[i]! })),
+  };
+}
+
+const BASES = new WeakMap<Scenario, FieldBasis>();
+
+function basisOf(scenario: Scenario): FieldBasis {
+  let basis = BASES.get(scenario);
+  if (!basis) {
+    basis = fieldBasis(scenario);
+    BASES.set(scenario, basis);
+  }
+  return basis;
+}
+
+function fit(scenario: Scenario, sites: FieldSites, prior: FieldPrior): Fitted {
+  const basis = basisOf(scenario);
+  const count = sites.rho.length;
+  const { size } = basis;
+  const rows = new Float64Array(count * size);
+  const priorMean = new Float64Array(count);
+  for (let s = 0; s < count; s++) {
+    basisRow(basis, sites.rho[s]!, sites.angleRad[s]!, rows, s * size);
+    priorMean[s] = meanAt(basis, sites.rho[s]!);
+  }
+  const covariance = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j <= i; j++) {
+      let c = 0;
+      for (let k = 0; k < size; k++) c += rows[i * size + k]! * rows[j * size + k]!;
+      covariance[i * count + j] = c;
+      covariance[j * count + i] = c;
+    }
+  }
+  const likelihood = { ...sites, width: PROBIT_WIDTH, band: prior.incipientBand };
+  const { precision, shift, logEvidence } = expectationPropagation(covariance, priorMean, likelihood);
+  const logWeight = Math.log(scenario.weight) + logEvidence;
+  return { scenario, basis, rows, priorMean, likelihood, logWeight, precision, shift };
+}
+
+/**
+ * Draws of the weights. A draw of the Gaussian is turned once, on an ellipse with another, to where the true
+ * likelihoods and not only their Gaussian stand-ins hold (elliptical slice sampling about a fitted Gaussian:
+ * Murray, Adams & MacKay 2010; Nishihara, Murray & Adams 2014).
+ */
+function weightDraws(f: Fitted, random: Random): () => Float64Array {
+  const { size } = f.basis;
+  const count = f.precision.length;
+  const { mean, precisionFactor } = weightPosterior(f.rows, size, {
+    precision: f.precision,
+    shift: f.shift,
+    logEvidence: 0,
+  });
+  const atMean = new Float64Array(count);
+  project(f.rows, size, mean, atMean);
+  const gaussian = () => {
+    const w = new Float64Array(size);
+    for (let k = 0; k < size; k++) w[k] = random.normal();
+    backSolve(precisionFactor, size, w);
+    return w;
+  };
+  const deviation = (w: Float64Array) => {
+    const g = new Float64Array(count);
+    project(f.rows, size, w, g);
+    return g;
+  };
+  // log of the likelihoods over their Gaussians, at mean + deviation g.
+  const misfit = (g: Float64Array) => {
+    let log = 0;
+    for (let s = 0; s < count; s++) {
+      const h = atMean[s]! + g[s]!;
+      log +=
+        siteLogLikelihood(f.likelihood, s, f.priorMean[s]! + h) +
+        0.5 * f.precision[s]! * h * h -
+        f.shift[s]! * h;
+    }
+    return log;
+  };
+  const g = new Float64Array(count);
+  return () => {
+    let w = gaussian();
+    if (count === 0) {
+      for (let k = 0; k < size; k++) w[k] = w[k]! + mean[k]!;
+      return w;
+    }
+    let gw = deviation(w);
+    for (let turn = 0; turn < TURNS; turn++) {
+      const other = gaussian();
+      const gOther = deviation(other);
+      const floor = misfit(gw) + Math.log(Math.max(1e-12, random.uniform()));
+      let angle = 2 * Math.PI * random.uniform();
+      let low = angle - 2 * Math.PI;
+      let high = angle;
+      for (let attempt = 0; attempt < 40; attempt++) {
+        const c = Math.cos(angle);
+        const s = Math.sin(angle);
+        for (let i = 0; i < count; i++) g[i] = gw[i]! * c + gOther[i]! * s;
+        if (misfit(g) > floor) {
+          const moved = new Float64Array(size);
+          for (let k = 0; k < size; k++) moved[k] = w[k]! * c + other[k]! * s;
+          w = moved;
+          gw = Float64Array.from(g);
+          break;
+        }
+        if (angle < 0) low = angle;
+        else high = angle;
+        angle = low + (high - low) * random.uniform();
+      }
+    }
+    for (let k = 0; k < size; k++) w[k] = w[k]! + mean[k]!;
+    return w;
+  };
+}
+
+const TURNS = 1;
+
+function project(rows: Float64Array, size: number, w: Float64Array, out: Float64Array): void {
+  for (let s = 0; s < out.length; s++) {
+    let g = 0;
+    const at = s * size;
+    for (let k = 0; k < size; k++) g += rows[at + k]! * w[k]!;
+    out[s] = g;
+  }
+}
+
+/** Solves Lᵀ x = z in place. */
+function backSolve(l: Float64Array, n: number, z: Float64Array): void {
+  for (let i = n - 1; i >= 0; i--) {
+    const row = i * n;
+    const x = z[i]! / l[row + i]!;
+    z[i] = x;
+    for (let k = 0; k < i; k++) z[k] = z[k]! - l[row + k]! * x;
+  }
+}
+
+/** A smooth error of the outline, share of the radius: a common part and the first waves around. */
+function drawOutlineError(prior: FieldPrior, random: Random, out: Float64Array): void {
+  const reach = (prior.outlineReachDeg * Math.PI) / 180;
+  let total = 1;
+  for (let m = 1; m <= OUTLINE_WAVES; m++) total += 2 * Math.exp(-0.5 * (m * reach) ** 2);
+  out.fill(prior.outlineSd * Math.sqrt(1 / total) * random.normal());
+  for (let m = 1; m <= OUTLINE_WAVES; m++) {
+    const sd = prior.outlineSd * Math.sqrt((2 * Math.exp(-0.5 * (m * reach) ** 2)) / total);
+    const a = sd * random.normal();
+    const b = sd * random.normal();
+    for (let k = 0; k < RAYS; k++) {
+      const angle = (2 * Math.PI * m * k) / RAYS;
+      out[k] = out[k]! + a * Math.cos(angle) + b * Math.sin(angle);
+    }
+  }
+}
+
+const OUTLINE_WAVES = 5;
+
+function normalised(logs: number[]): number[] {
+  const greatest = Math.max(...logs);
+  const weights = logs.map((l) => Math.exp(l - greatest));
+  const total = weights.reduce((a, b) => a + b, 0);
+  return weights.map((w) => w / total);
+}
+
+/** Whole numbers in proportion to the chances, summing to `total` (largest remainders). */
+function shared(chances: number[], total: number): number[] {
+  const sum = chances.reduce((a, b) => a + b, 0);
+  const exact = chances.map((c) => (c / sum) * total);
+  const counts = exact.map(Math.floor);
+  const rest = total - counts.reduce((a, b) => a + b, 0);
+  const byRemainder = exact
+    .map((e, i) => ({ i, remainder: e - Math.floor(e) }))
+    .sort((a, b) => b.remainder - a.remainder || a.i - b.i);
+  for (let k = 0; k < rest; k++) counts[byRemainder[k]!.i]!++;
+  return counts;
+}
+
+function permutation(n: number, random: Random): Uint32Array {
+  const order = Uint32Array.from({ length: n }, (_, i) => i);
+  for (let i = n - 1; i > 0; i--) {
+    const j = Math.floor(random.uniform() * (i + 1));
+    const keep = order[i]!;
+    order[i] = order[j]!;
+    order[j] = keep;
+  }
+  return order;
+}
