@@ -1,31 +1,26 @@
 /** What a person recorded: the case file, its folder and zip, tables of readings, and edits. */
-import type { CaseInput, InputFault, Notice, Trace } from '@standfast/engine';
-import type { BagLimits, CaseBag, ReadonlyCaseBag } from './bag/bag.ts';
-import type { CaseFile } from './schema/schema.ts';
+import type { Notice } from '@standfast/engine';
 import type { TableGuess, TableTrace, TracePreview } from './table/types.ts';
 
 export * from './bag/bag.ts';
-export * from './caseFaults.ts';
+export { bagFromZip } from './bag/bagFromZip.ts';
+export { filesInWords, findFile, pathProblem } from './bag/paths.ts';
+export { looksLikeZip } from './bag/zipDirectory.ts';
+export { zipOfBag } from './bag/zipOfBag.ts';
+export { CaseFaults } from './caseFaults.ts';
+export { checkCase, drillingsOf } from './check/checkCase.ts';
+export type { Findings } from './check/findings.ts';
+export { DEFAULTS, engineInput } from './engineInput.ts';
 export * from './history.ts';
+export { type InspectedCase, inspectCase, openCase } from './openCase.ts';
+export { caseText, saveCase } from './saveCase.ts';
+export { parseCase } from './schema/parseCase.ts';
 export * from './schema/schema.ts';
 export * from './table/types.ts';
+export { readTraceTable, TRACE_HEADER } from './trace/readTraceTable.ts';
+export { traceNotices } from './trace/traceNotices.ts';
+export { writeTraceTable } from './trace/writeTraceTable.ts';
 
-export declare function parseCase(json: unknown): { caseFile: CaseFile; notices: Notice[] };
-export declare function checkCase(caseFile: CaseFile): { faults: InputFault[]; notices: Notice[] };
-export declare function engineInput(
-  caseFile: CaseFile,
-  traces: ReadonlyMap<string, Trace>,
-): { input: CaseInput; notices: Notice[] };
-export declare function openCase(bag: ReadonlyCaseBag): {
-  caseFile: CaseFile;
-  engineInput: CaseInput;
-  notices: Notice[];
-};
-export declare function saveCase(caseFile: CaseFile, bag: ReadonlyCaseBag): CaseBag;
-export declare function bagFromZip(zip: Uint8Array, name?: string, limits?: BagLimits): CaseBag;
-export declare function zipOfBag(bag: ReadonlyCaseBag): Uint8Array;
-export declare function readTraceTable(bytes: Uint8Array, where: string): Trace;
-export declare function writeTraceTable(trace: Trace, comments?: readonly string[]): Uint8Array;
 export declare function guessTable(bytes: Uint8Array, name: string): Promise<TableGuess>;
 export declare function previewTable(bytes: Uint8Array, guess: TableGuess): Promise<TracePreview[]>;
 export declare function readTable(

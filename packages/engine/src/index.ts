@@ -2,5 +2,6 @@
 export type * from './assessment.ts';
 export type * from './case.ts';
 export * from './faults.ts';
+export * from './section/index.ts';
 export type * from './section/types.ts';
-export * from './trace/types.ts';
+export * from './trace/index.ts';

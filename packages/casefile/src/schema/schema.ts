@@ -184,6 +184,18 @@ function schemaWith(object: ObjectBuilder) {
   });
 }
 
+/** The name of every field of the format, wherever it stands. */
+export const knownFields: ReadonlySet<string> = collectFields();
+
+function collectFields(): Set<string> {
+  const names = new Set<string>();
+  schemaWith(((shape: z.ZodRawShape) => {
+    for (const name of Object.keys(shape)) names.add(name);
+    return z.object(shape);
+  }) as ObjectBuilder);
+  return names;
+}
+
 /** Reads a case and keeps every field it does not know. */
 export const caseSchema = schemaWith(z.looseObject as unknown as ObjectBuilder);
 
