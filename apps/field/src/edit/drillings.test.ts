@@ -1,0 +1,25 @@
+import type { CaseFile } from '@standfast/casefile';
+import { describe, expect, it } from 'vitest';
+import { drillingsOf, freeId, freeTracePath, tracePaths } from './drillings.ts';
+
+const caseFile = {
+  sections: [{ id: 's1', drillings: [{ id: 'd1', azimuthDeg: 0, trace: 'traces/d1.csv' }] }],
+  flares: [{ id: 'f1', drillings: [{ id: 'd2', azimuthDeg: 20 }] }],
+} as unknown as CaseFile;
+
+describe('drillings of a case', () => {
+  it('are found at sections and on flares, with their paths', () => {
+    expect(drillingsOf(caseFile).map(({ path, placeId, kind }) => [path, placeId, kind])).toEqual([
+      ['sections.0.drillings.0', 's1', 'section'],
+      ['flares.0.drillings.0', 'f1', 'flare'],
+    ]);
+    expect(tracePaths(caseFile)).toEqual(['traces/d1.csv']);
+  });
+
+  it('get ids and files that are free', () => {
+    expect(freeId(['d1', 'd2', 'd4'], 'd')).toBe('d3');
+    expect(freeTracePath({}, 'd1')).toBe('traces/d1.csv');
+    expect(freeTracePath({ 'traces/d1.csv': 'x', 'traces/d1-2.csv': 'y' }, 'd1')).toBe('traces/d1-3.csv');
+    expect(freeTracePath({}, '../up')).toBe('traces/-up.csv');
+  });
+});

@@ -1,0 +1,48 @@
+/** Drillings of a case wherever they are: at a section or on a flare. */
+import type { CaseDrilling, CaseFile } from '@standfast/casefile';
+
+export interface DrillingPlace {
+  drilling: CaseDrilling;
+  /** Path of the drilling in the case: `sections.0.drillings.2`. */
+  path: string;
+  /** Id of the section or flare. */
+  placeId: string;
+  kind: 'section' | 'flare';
+}
+
+/** Every drilling of the case, sections first, in the order they were recorded. */
+export function drillingsOf(caseFile: CaseFile): DrillingPlace[] {
+  const at = (list: 'sections' | 'flares', kind: DrillingPlace['kind']) =>
+    caseFile[list].flatMap((place, i) =>
+      place.drillings.map((drilling, j) => ({
+        drilling,
+        path: `${list}.${i}.drillings.${j}`,
+        placeId: place.id,
+        kind,
+      })),
+    );
+  return [...at('sections', 'section'), ...at('flares', 'flare')];
+}
+
+/** Paths of the trace files that the case refers to. */
+export function tracePaths(caseFile: CaseFile): string[] {
+  return drillingsOf(caseFile).flatMap(({ drilling }) => (drilling.trace ? [drilling.trace] : []));
+}
+
+/** The first free name of the form `d4`. */
+export function freeId(taken: readonly string[], letter: string): string {
+  const used = new Set(taken);
+  for (let n = 1; ; n++) {
+    const id = `${letter}${n}`;
+    if (!used.has(id)) return id;
+  }
+}
+
+/** A path for a new trace that no file of the case has yet, so that undo finds the old file where it was. */
+export function freeTracePath(files: Readonly<Record<string, string>>, drillingId: string): string {
+  const stem = drillingId.replace(/[^\p{L}\p{N}_-]+/gu, '-') || 'trace';
+  for (let n = 1; ; n++) {
+    const path = n === 1 ? `traces/${stem}.csv` : `traces/${stem}-${n}.csv`;
+    if (!(path in files)) return path;
+  }
+}

@@ -1,0 +1,35 @@
+/** A sheet over the page: from the bottom on a phone, at the right-hand side on a wide screen. Closes with Escape. */
+import { X } from 'lucide-react';
+import type { ReactNode } from 'react';
+import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+
+interface SheetProps {
+  title: ReactNode;
+  isOpen?: boolean;
+  onOpenChange?: (open: boolean) => void;
+  children: ReactNode | ((close: () => void) => ReactNode);
+  /** Takes most of the screen, for a step that needs room. */
+  wide?: boolean;
+}
+
+export function Sheet({ title, isOpen, onOpenChange, children, wide }: SheetProps) {
+  return (
+    <ModalOverlay className="overlay" isDismissable isOpen={isOpen} onOpenChange={onOpenChange}>
+      <Modal className={`sheet ${wide ? 'wide' : ''}`}>
+        <Dialog>
+          {({ close }) => (
+            <>
+              <header className="sheet-head">
+                <Heading slot="title">{title}</Heading>
+                <Button className="icon-button" aria-label="Close" onPress={close}>
+                  <X aria-hidden />
+                </Button>
+              </header>
+              <div className="sheet-body">{typeof children === 'function' ? children(close) : children}</div>
+            </>
+          )}
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

@@ -1,0 +1,107 @@
+/**
+ * Files dropped or chosen: told apart as a case (folder or zip) or loose tables. Tables wait here until the import
+ * step of a case takes them.
+ */
+import { type CaseBag, CASE_JSON } from '@standfast/casefile';
+import { useSyncExternalStore } from 'react';
+
+export interface LooseTable {
+  name: string;
+  bytes: Uint8Array;
+}
+
+export type Incoming =
+  | { kind: 'zip'; name: string; bytes: Uint8Array }
+  | { kind: 'folder'; name: string; bag: CaseBag }
+  | { kind: 'tables'; tables: LooseTable[] }
+  | { kind: 'unknown'; name: string };
+
+/** A file with its path inside what was dropped. */
+export interface PathFile {
+  path: string;
+  file: File;
+}
+
+const TABLE = /\.(csv|txt|tsv|dat|asc|xlsx)$/i;
+const ZIP = /\.zip$/i;
+
+/** Reads the files and says what they are. Several cases in one go come back as several. */
+export async function sortIncoming(files: readonly PathFile[]): Promise<Incoming[]> {
+  const found: Incoming[] = [];
+  const seen = files.filter(({ path }) => !/(^|\/)(\.|__MACOSX)/.test(path));
+  const roots = seen
+    .filter(({ path }) => path.split('/').pop() === CASE_JSON)
+    .map(({ path }) => path.slice(0, -CASE_JSON.length));
+  for (const root of roots) {
+    const bag: CaseBag = new Map();
+    for (const { path, file } of seen) {
+      if (path.startsWith(root)) bag.set(path.slice(root.length), await bytesOf(file));
+    }
+    found.push({ kind: 'folder', name: root.replace(/\/$/, '') || 'case', bag });
+  }
+  const rest = seen.filter(({ path }) => !roots.some((root) => path.startsWith(root)));
+  const tables: LooseTable[] = [];
+  for (const { path, file } of rest) {
+    if (ZIP.test(path)) found.push({ kind: 'zip', name: file.name, bytes: await bytesOf(file) });
+    else if (TABLE.test(path)) tables.push({ name: file.name, bytes: await bytesOf(file) });
+    else found.push({ kind: 'unknown', name: file.name });
+  }
+  if (tables.length > 0) found.push({ kind: 'tables', tables });
+  return found;
+}
+
+async function bytesOf(file: File): Promise<Uint8Array> {
+  return new Uint8Array(await file.arrayBuffer());
+}
+
+/** Everything in a drop, folders opened all the way down. */
+export async function filesOfDrop(transfer: DataTransfer): Promise<PathFile[]> {
+  const entries = Array.from(transfer.items)
+    .map((item) => item.webkitGetAsEntry())
+    .filter((entry) => entry !== null);
+  const lists = await Promise.all(entries.map((entry) => filesOfEntry(entry, '')));
+  return lists.flat();
+}
+
+async function filesOfEntry(entry: FileSystemEntry, above: string): Promise<PathFile[]> {
+  const path = above + entry.name;
+  if (entry.isFile) {
+    const file = await new Promise<File>((resolve, reject) =>
+      (entry as FileSystemFileEntry).file(resolve, reject),
+    );
+    return [{ path, file }];
+  }
+  const reader = (entry as FileSystemDirectoryEntry).createReader();
+  const inside: FileSystemEntry[] = [];
+  // A reader hands out at most a hundred entries a time.
+  for (;;) {
+    const some = await new Promise<FileSystemEntry[]>((resolve, reject) => reader.readEntries(resolve, reject));
+    if (some.length === 0) break;
+    inside.push(...some);
+  }
+  const lists = await Promise.all(inside.map((each) => filesOfEntry(each, `${path}/`)));
+  return lists.flat();
+}
+
+/** Files of a picker, with the folder they stand in where one was chosen. */
+export function filesOfPicker(list: FileList): PathFile[] {
+  return Array.from(list, (file) => ({ path: file.webkitRelativePath || file.name, file }));
+}
+
+// Tables on their way to the import step.
+const listeners = new Set<() => void>();
+let waiting: readonly LooseTable[] = [];
+
+export function waitForImport(tables: readonly LooseTable[]) {
+  waiting = tables;
+  for (const listener of listeners) listener();
+}
+
+const subscribe = (listener: () => void) => {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+};
+
+export function useWaitingTables(): readonly LooseTable[] {
+  return useSyncExternalStore(subscribe, () => waiting);
+}

@@ -1,0 +1,93 @@
+/**
+ * The assessment, off the page's thread. The worker keeps each trace it has read, by the hash of its bytes, so an
+ * edit sends only the case.
+ */
+import { type CaseFile, CaseFaults, checkCase, engineInput, readTraceTable } from '@standfast/casefile';
+import { type Assessment, assess, InputFault, type Notice, type Trace } from '@standfast/engine';
+import { expose, transfer } from 'comlink';
+import { tracePaths } from '../edit/drillings.ts';
+
+export interface FaultText {
+  what: string;
+  where: string;
+}
+
+export type AssessOutcome =
+  | { ok: true; assessment: Assessment; notices: Notice[] }
+  | { ok: false; faults: FaultText[]; notices: Notice[] };
+
+export interface AssessJob {
+  caseFile: CaseFile;
+  /** Path to SHA-256. */
+  files: Record<string, string>;
+  draws: number;
+}
+
+/** A trace's samples, for drawing a part of it at full detail. */
+export interface TraceSamples {
+  depthMm: Float64Array;
+  resistancePct: Float64Array;
+}
+
+const bytesBySha = new Map<string, Uint8Array>();
+const traceBySha = new Map<string, Trace>();
+
+function traceOf(path: string, sha256: string): Trace {
+  const known = traceBySha.get(sha256);
+  if (known) return known;
+  const bytes = bytesBySha.get(sha256);
+  if (!bytes) throw new InputFault('This file is missing from the case; bring it in again.', path);
+  const trace = readTraceTable(bytes, path);
+  traceBySha.set(sha256, trace);
+  bytesBySha.delete(sha256);
+  return trace;
+}
+
+function faultsOf(thrown: unknown): FaultText[] {
+  if (thrown instanceof CaseFaults) return thrown.faults.map(({ what, where }) => ({ what, where }));
+  if (thrown instanceof InputFault) return [{ what: thrown.what, where: thrown.where }];
+  const message = thrown instanceof Error ? thrown.message : String(thrown);
+  return [{ what: `The assessment stopped: ${message}. The case itself is safe; save it as a zip.`, where: '' }];
+}
+
+const api = {
+  /** Which of these hashes the worker has yet to be given. */
+  unknown(shas: string[]): string[] {
+    return shas.filter((sha256) => !traceBySha.has(sha256) && !bytesBySha.has(sha256));
+  },
+
+  give(sha256: string, bytes: Uint8Array): void {
+    bytesBySha.set(sha256, bytes);
+  },
+
+  assess({ caseFile, files, draws }: AssessJob): AssessOutcome {
+    const notices: Notice[] = [];
+    try {
+      const checked = checkCase(caseFile);
+      notices.push(...checked.notices);
+      if (checked.faults.length > 0) {
+        return { ok: false, faults: checked.faults.map(({ what, where }) => ({ what, where })), notices };
+      }
+      const traces = new Map<string, Trace>();
+      for (const path of tracePaths(caseFile)) {
+        const sha256 = files[path];
+        if (sha256) traces.set(path, traceOf(path, sha256));
+      }
+      const ready = engineInput(caseFile, traces);
+      notices.push(...ready.notices);
+      return { ok: true, assessment: assess(ready.input, { draws }), notices };
+    } catch (thrown) {
+      return { ok: false, faults: faultsOf(thrown), notices };
+    }
+  },
+
+  samples(path: string, sha256: string): TraceSamples {
+    const { depthMm, resistancePct } = traceOf(path, sha256);
+    const copy = { depthMm: depthMm.slice(), resistancePct: resistancePct.slice() };
+    return transfer(copy, [copy.depthMm.buffer, copy.resistancePct.buffer]);
+  },
+};
+
+export type AssessorApi = typeof api;
+
+expose(api);
