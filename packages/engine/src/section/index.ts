@@ -5,3 +5,10 @@ export { checkOutline } from './check-outline.ts';
 export { type NeedleLine, needleLine } from './needle.ts';
 export { outlineRadius, outlineRing } from './outline.ts';
 export type { AreaMoments } from './polygon.ts';
+export {
+  type DirectionalValue,
+  type SectionProperties,
+  type SectionToMeasure,
+  sectionProperties,
+} from './properties.ts';
+export { outlineFrom, sectionInputFrom } from './section-input.ts';

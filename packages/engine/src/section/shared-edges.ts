@@ -1,8 +1,7 @@
 /**
  * Rings that are meant to share a corner or an edge, but differ in the last digits, made to share it exactly.
  */
-import type { Box } from './ring.ts';
-import { boxOf, distanceToSegment } from './ring.ts';
+import { distanceToSegment } from './ring.ts';
 import type { PointMm } from './types.ts';
 
 /**
@@ -11,59 +10,67 @@ import type { PointMm } from './types.ts';
  * of wood a rounding error thick, and these would count as the outermost fibre.
  */
 export function shareEdges(rings: readonly (readonly PointMm[])[], withinMm: number): PointMm[][] {
-  const boxes = rings.map((ring) => grown(boxOf(ring), withinMm));
   const moved: PointMm[][] = [];
-  rings.forEach((ring, k) => {
-    moved.push(
-      ring.map((point) => {
-        for (let j = 0; j < k; j++) {
-          if (!holds(boxes[j]!, point)) continue;
-          const twin = moved[j]!.find(
-            (other) => Math.abs(other[0] - point[0]) <= withinMm && Math.abs(other[1] - point[1]) <= withinMm,
-          );
-          if (twin) return twin;
-        }
-        return point;
-      }),
-    );
-  });
-  return moved.map((ring, k) => {
-    const others: PointMm[] = [];
-    moved.forEach((other, j) => {
-      if (j !== k) for (const point of other) if (holds(boxes[k]!, point)) others.push(point);
+  const earlier: ((point: PointMm) => PointMm | undefined)[] = [];
+  for (const ring of rings) {
+    const points = ring.map((point) => {
+      for (const twinOf of earlier) {
+        const twin = twinOf(point);
+        if (twin) return twin;
+      }
+      return point;
     });
-    return others.length ? withCornersOn(ring, others, withinMm) : ring;
-  });
+    moved.push(points);
+    const near = pointsByX(points.map((point) => ({ point, ring: 0 })));
+    earlier.push((point) => {
+      const box = boxRound(point, point, withinMm);
+      return near(box)[0]?.point;
+    });
+  }
+  const all = pointsByX(moved.flatMap((points, ring) => points.map((point) => ({ point, ring }))));
+  return moved.map((points, k) =>
+    points.flatMap((a, i) => {
+      const b = points[(i + 1) % points.length]!;
+      const on: { point: PointMm; along: number }[] = [];
+      for (const { point, ring } of all(boxRound(a, b, withinMm))) {
+        if (ring === k || same(point, a) || same(point, b)) continue;
+        if (distanceToSegment(point[0], point[1], a[0], a[1], b[0], b[1]) > withinMm) continue;
+        if (on.some((other) => same(other.point, point))) continue;
+        on.push({ point, along: (point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1]) });
+      }
+      return [a, ...on.sort((p, q) => p.along - q.along).map(({ point }) => point)];
+    }),
+  );
 }
 
-/** The ring with a corner added at each of the points that lies on one of its edges but on none of its corners. */
-function withCornersOn(ring: readonly PointMm[], points: readonly PointMm[], withinMm: number): PointMm[] {
-  const out: PointMm[] = [];
-  for (let i = 0; i < ring.length; i++) {
-    const a = ring[i]!;
-    const b = ring[(i + 1) % ring.length]!;
-    out.push(a);
-    const box = grown(boxOf([a, b]), withinMm);
-    const on: { point: PointMm; along: number }[] = [];
-    for (const point of points) {
-      if (!holds(box, point) || same(point, a) || same(point, b)) continue;
-      if (distanceToSegment(point[0], point[1], a[0], a[1], b[0], b[1]) > withinMm) continue;
-      if (on.some((other) => same(other.point, point))) continue;
-      on.push({ point, along: (point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1]) });
+type Box = [minX: number, minY: number, maxX: number, maxY: number];
+type Placed = { point: PointMm; ring: number };
+
+/** Points in order of x, to be asked for those inside a box. */
+function pointsByX(points: Placed[]): (box: Box) => Placed[] {
+  const sorted = [...points].sort((p, q) => p.point[0] - q.point[0]);
+  return ([minX, minY, maxX, maxY]) => {
+    let from = 0;
+    let to = sorted.length;
+    while (from < to) {
+      const middle = (from + to) >> 1;
+      if (sorted[middle]!.point[0] < minX) from = middle + 1;
+      else to = middle;
     }
-    on.sort((p, q) => p.along - q.along);
-    for (const { point } of on) out.push(point);
-  }
-  return out;
+    const found: Placed[] = [];
+    for (; from < sorted.length && sorted[from]!.point[0] <= maxX; from++) {
+      const y = sorted[from]!.point[1];
+      if (y >= minY && y <= maxY) found.push(sorted[from]!);
+    }
+    return found;
+  };
 }
+
+const boxRound = (a: PointMm, b: PointMm, by: number): Box => [
+  Math.min(a[0], b[0]) - by,
+  Math.min(a[1], b[1]) - by,
+  Math.max(a[0], b[0]) + by,
+  Math.max(a[1], b[1]) + by,
+];
 
 const same = (p: PointMm, q: PointMm) => p[0] === q[0] && p[1] === q[1];
-
-const holds = (box: Box, [x, y]: PointMm) => x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY;
-
-const grown = (box: Box, by: number): Box => ({
-  minX: box.minX - by,
-  minY: box.minY - by,
-  maxX: box.maxX + by,
-  maxY: box.maxY + by,
-});

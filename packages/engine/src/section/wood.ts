@@ -5,6 +5,7 @@ import { difference } from 'polyclip-ts';
 import { InputFault } from '../faults.ts';
 import type { OutlineCurve } from './curve.ts';
 import { outlineCurve } from './curve.ts';
+import { forNearEdges } from './near-edges.ts';
 import type { AreaMoments, Loop } from './polygon.ts';
 import { areaMoments, loopOfCurve, loopOfRing } from './polygon.ts';
 import {
@@ -128,26 +129,29 @@ function apartAndInside(outer: RingMm, voids: readonly RingMm[]): boolean {
 }
 
 function insideAndClear(outer: RingMm, ring: RingMm, near: number): boolean {
-  if (!contains(outer, ring[0]![0], ring[0]![1])) return false;
-  const box = boxOf(ring);
-  for (let i = 0; i < outer.length; i++) {
-    const a = outer[i]!;
-    const b = outer[(i + 1) % outer.length]!;
-    const beside =
-      Math.max(a[0], b[0]) < box.minX - near ||
-      Math.min(a[0], b[0]) > box.maxX + near ||
-      Math.max(a[1], b[1]) < box.minY - near ||
-      Math.min(a[1], b[1]) > box.maxY + near;
-    if (beside) continue;
-    for (let k = 0; k < ring.length; k++) {
-      const c = ring[k]!;
-      const d = ring[(k + 1) % ring.length]!;
-      if (segmentsMeet(a, b, c, d)) return false;
-      if (distanceToSegment(c[0], c[1], a[0], a[1], b[0], b[1]) <= near) return false;
-      if (distanceToSegment(a[0], a[1], c[0], c[1], d[0], d[1]) <= near) return false;
-    }
-  }
-  return true;
+  return contains(outer, ring[0]![0], ring[0]![1]) && wallBetween(outer, ring, near) > near;
+}
+
+/** Least distance between two rings where it is below `withinMm`, else Infinity; 0 where they meet, mm. */
+function wallBetween(one: RingMm, other: RingMm, withinMm: number): number {
+  let nearest = Infinity;
+  forNearEdges(one, other, withinMm, (i, k) => {
+    const a = one[i]!;
+    const b = one[(i + 1) % one.length]!;
+    const c = other[k]!;
+    const d = other[(k + 1) % other.length]!;
+    nearest = segmentsMeet(a, b, c, d)
+      ? 0
+      : Math.min(
+          nearest,
+          distanceToSegment(c[0], c[1], a[0], a[1], b[0], b[1]),
+          distanceToSegment(d[0], d[1], a[0], a[1], b[0], b[1]),
+          distanceToSegment(a[0], a[1], c[0], c[1], d[0], d[1]),
+          distanceToSegment(b[0], b[1], c[0], c[1], d[0], d[1]),
+        );
+    return nearest === 0;
+  });
+  return nearest <= withinMm ? nearest : Infinity;
 }
 
 /** Cuts the voids out with exact polygon clipping, then gives the curve back to the edges that lie along it. */
@@ -213,22 +217,20 @@ function withCrossings(
   const parameters = Array.from(curve.cuts);
   const n = base.length;
   for (const ring of voids) {
-    for (let k = 0; k < ring.length; k++) {
+    forNearEdges(ring, base, 0, (k, i) => {
       const c = ring[k]!;
       const d = ring[(k + 1) % ring.length]!;
-      for (let i = 0; i < n; i++) {
-        const j = (i + 1) % n;
-        if (!segmentsMeet(base[i]!, base[j]!, c, d)) continue;
-        const from = curve.cuts[i]!;
-        const to = j > 0 ? curve.cuts[j]! : curve.cuts[0]! + 2 * Math.PI;
-        const off = (t: number) => {
-          const [x, y] = curve.at(t);
-          return (d[0] - c[0]) * (y - c[1]) - (d[1] - c[1]) * (x - c[0]);
-        };
-        const t = rootBetween(off, from, to);
-        if (t !== null) parameters.push(t >= 2 * Math.PI ? t - 2 * Math.PI : t);
-      }
-    }
+      const j = (i + 1) % n;
+      if (!segmentsMeet(base[i]!, base[j]!, c, d)) return undefined;
+      const to = j > 0 ? curve.cuts[j]! : curve.cuts[0]! + 2 * Math.PI;
+      const off = (t: number) => {
+        const [x, y] = curve.at(t);
+        return (d[0] - c[0]) * (y - c[1]) - (d[1] - c[1]) * (x - c[0]);
+      };
+      const t = rootBetween(off, curve.cuts[i]!, to);
+      if (t !== null) parameters.push(t >= 2 * Math.PI ? t - 2 * Math.PI : t);
+      return undefined;
+    });
   }
   parameters.sort((a, b) => a - b);
   const apart = 1e-10;
@@ -261,33 +263,15 @@ function perimeterMm(loop: Loop): number {
 /** What a person should know of one void: that it misses the wood, or all but opens to the outside. */
 function voidWarnings(outer: RingMm, ring: RingMm, where: string): string[] {
   const sizeMm = extentMm(outer);
-  let crosses = false;
-  let nearest = Infinity;
-  for (let i = 0; i < outer.length && !crosses; i++) {
-    const a = outer[i]!;
-    const b = outer[(i + 1) % outer.length]!;
-    for (let k = 0; k < ring.length; k++) {
-      const c = ring[k]!;
-      const d = ring[(k + 1) % ring.length]!;
-      if (segmentsMeet(a, b, c, d)) {
-        crosses = true;
-        break;
-      }
-      nearest = Math.min(
-        nearest,
-        distanceToSegment(c[0], c[1], a[0], a[1], b[0], b[1]),
-        distanceToSegment(a[0], a[1], c[0], c[1], d[0], d[1]),
-      );
-    }
-  }
-  if (crosses) return [];
+  const nearest = wallBetween(outer, ring, THIN_SHARE * sizeMm);
+  if (nearest === 0) return [];
   if (!contains(outer, ring[0]![0], ring[0]![1])) {
     if (contains(ring, outer[0]![0], outer[0]![1])) return [];
     return [
       `${where} lies outside the outline and takes no wood away. Check that it is in mm from the outline’s origin.`,
     ];
   }
-  if (nearest > SAME_SHARE * sizeMm && nearest < THIN_SHARE * sizeMm) {
+  if (nearest > SAME_SHARE * sizeMm && nearest < Infinity) {
     return [
       `${where} comes within ${nearest.toPrecision(2)} mm of the outside. The wall there is counted as wood; if the void opens, draw it past the outline.`,
     ];
