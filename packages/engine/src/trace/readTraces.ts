@@ -1,6 +1,24 @@
 import { checkTrace } from './checkTrace.ts';
-import { type ConditionedTrace, conditionTrace, quantile } from './conditionTrace.ts';
-import { type Trace, type TraceReading, ZONE_KINDS, type Zone, type ZoneKind } from './types.ts';
+import { type ConditionedTrace, conditionTrace } from './conditionTrace.ts';
+import {
+  fitLevels,
+  floorOf,
+  friction,
+  type LevelPriors,
+  type Levels,
+  soundShape,
+  WIDE_PRIORS,
+  woodPassed,
+} from './levels.ts';
+import { findNotches, type Notch } from './notches.ts';
+import { refineEdges } from './refineEdges.ts';
+import { wallInterval } from './residualWall.ts';
+import { type LevelProfile, SOUND_GRID, searchLevels } from './searchLevels.ts';
+import { bestStretches, type Stretch, stretchPosterior } from './semiMarkov.ts';
+import { type Texture, textureOf } from './texture.ts';
+import { maskNotches, modelFrame, traceModel } from './traceModel.ts';
+import { type Trace, type TraceReading, ZONE_KINDS, type Zone } from './types.ts';
+import { STATE_COLUMN, STATE_KIND, STATES } from './zoneModel.ts';
 
 /** A drilling to read: its trace, and what is known of the place it was made in. */
 export interface TraceToRead {
@@ -12,6 +30,12 @@ export interface TraceToRead {
   species?: string;
 }
 
+/** Scatter of the sound level among the drillings of one tree, standard deviation of the logarithm. */
+const SOUND_SCATTER_IN_TREE = 0.1;
+/** Coarse step of the search for levels, cells. */
+const COARSE = 5;
+const FIT_PASSES = 3;
+
 /**
  * Read all drillings of one tree together, so that they share the level that its sound wood has. Absolute levels
  * differ between drills and settings, so drillings made with different settings must be read apart.
@@ -20,54 +44,136 @@ export interface TraceToRead {
  * @throws InputFault where a trace cannot be read (see checkTrace), naming the drilling's id.
  */
 export function readTraces(input: TraceToRead[]): TraceReading[] {
-  const conditioned = input.map(({ id, trace }) => {
+  const prepared = input.map(({ id, trace, barkMm }) => {
     checkTrace(trace, `drilling ${id}`);
-    return conditionTrace(trace);
+    const conditioned = conditionTrace(trace);
+    const texture = textureOf(conditioned);
+    const coarse = modelFrame(conditioned, { barkMm }, COARSE);
+    return { conditioned, texture, barkMm, profile: searchLevels(conditioned, texture, coarse, WIDE_PRIORS) };
   });
-  const levels = conditioned.map((c) => quantile(c.levelPct, 0.8));
-  const shared = quantile(Float64Array.from(levels), 0.6);
-  return conditioned.map((c, i) => readAlone(c, Math.max(levels[i]!, shared), input.length > 1));
+  const tree = treeSoundLevel(prepared.map((p) => p.profile));
+  return prepared.map(({ conditioned, texture, barkMm, profile }) => {
+    const several = input.length > 1;
+    const priors: LevelPriors = {
+      ...WIDE_PRIORS,
+      logSound: several
+        ? { mean: tree.logSound, sd: Math.hypot(SOUND_SCATTER_IN_TREE, tree.sd) }
+        : WIDE_PRIORS.logSound,
+    };
+    return readOne(conditioned, texture, barkMm, profile, priors, several);
+  });
 }
 
-/** Threshold reading of one trace against a sound level. */
-function readAlone(c: ConditionedTrace, sound: number, several: boolean): TraceReading {
-  const { gridMm, levelPct } = c;
-  const n = gridMm.length;
-  const kindAt = (share: number): ZoneKind =>
-    share > 0.8 ? 'sound' : share > 0.5 ? 'incipient' : share > 0.06 ? 'decayed' : 'void';
-  const smooth = Float64Array.from({ length: n }, (_, i) =>
-    quantile(levelPct.slice(Math.max(0, i - 3), Math.min(n, i + 4)), 0.5),
+/** Most probable common sound level of a tree's traces, and its standard deviation, both of the logarithm. */
+function treeSoundLevel(profiles: LevelProfile[]): { logSound: number; sd: number } {
+  const logs = SOUND_GRID.map(Math.log);
+  const total = logs.map((common) =>
+    profiles.reduce((sum, { score }) => {
+      let best = -Infinity;
+      for (let g = 0; g < logs.length; g++) {
+        const z = (logs[g]! - common) / SOUND_SCATTER_IN_TREE;
+        best = Math.max(best, score[g]! - 0.5 * z * z);
+      }
+      return sum + best;
+    }, 0),
   );
-  let wood = 0;
-  while (wood < n - 1 && smooth[wood]! < 0.5 * sound) wood++;
-  const zones: Zone[] = [];
-  const probability = new Float64Array(n * ZONE_KINDS.length);
-  for (let i = 0; i < n; i++) {
-    const kind = i < wood ? 'bark' : kindAt(smooth[i]! / sound);
-    const last = zones.at(-1);
-    const to = gridMm[i]! + c.cellMm / 2;
-    if (last?.kind === kind) last.toMm = to;
-    else zones.push({ kind, fromMm: to - c.cellMm, toMm: to, confidence: 0.7 });
-    for (let k = 0; k < ZONE_KINDS.length; k++)
-      probability[i * ZONE_KINDS.length + k] = ZONE_KINDS[k] === kind ? 0.7 : 0.05;
+  const most = Math.max(...total);
+  const weights = total.map((t) => Math.exp(t - most));
+  const all = weights.reduce((a, b) => a + b, 0);
+  const mean = weights.reduce((sum, w, g) => sum + w * logs[g]!, 0) / all;
+  const variance = weights.reduce((sum, w, g) => sum + w * (logs[g]! - mean) ** 2, 0) / all;
+  return { logSound: mean, sd: Math.sqrt(variance + (0.19 / Math.sqrt(12)) ** 2) };
+}
+
+function readOne(
+  c: ConditionedTrace,
+  texture: Texture,
+  barkMm: number | undefined,
+  profile: LevelProfile,
+  priors: LevelPriors,
+  several: boolean,
+): TraceReading {
+  const { gridMm, cellMm } = c;
+  const cells = gridMm.length;
+  const frame = modelFrame(c, { barkMm }, 1);
+
+  // Start at the best of the coarse search, the tree's level counted in.
+  let start = 0;
+  let top = -Infinity;
+  SOUND_GRID.forEach((s, g) => {
+    const z = (Math.log(s) - priors.logSound.mean) / priors.logSound.sd;
+    const v = profile.score[g]! - 0.5 * z * z;
+    if (v > top) {
+      top = v;
+      start = g;
+    }
+  });
+  let levels: Levels = profile.levels[start]!;
+  let floor = profile.floorPct[start]!;
+  const notches: Notch[] = findNotches(c, floor, texture.scatterPct);
+  const masked = maskNotches(c, notches);
+  let shape = soundShape(levels, c);
+  let stretches: Stretch[] = [];
+  for (let pass = 0; pass < FIT_PASSES; pass++) {
+    const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, notches, masked);
+    stretches = bestStretches(model).stretches;
+    const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
+    levels = { ...levels, pivotMm: (wood?.from ?? 0) * cellMm };
+    levels = fitLevels(c, texture.scatterPct, masked, stretches, levels, priors);
+    floor = floorOf(levels, woodPassed(stretches, cells, cellMm));
+    shape = soundShape(levels, c);
   }
-  const woodFromMm = gridMm[wood]! - c.cellMm / 2;
-  const unsound = zones.find((z) => z.kind !== 'bark' && z.kind !== 'sound');
-  const wall = (unsound?.fromMm ?? zones.at(-1)!.toMm) - woodFromMm;
+  const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, notches, masked);
+  stretches = bestStretches(model).stretches;
+  const posterior = stretchPosterior(model);
+
+  // Probabilities by kind.
+  const K = ZONE_KINDS.length;
+  const probability = new Float64Array(cells * K);
+  for (let i = 0; i < cells; i++)
+    for (let k = 0; k < STATES.length; k++)
+      probability[i * K + STATE_COLUMN[k]!]! += posterior.probability[i * STATES.length + k]!;
+
+  // Zones.
+  const from = gridMm[0]! - cellMm / 2;
+  const to = gridMm[cells - 1]! + cellMm / 2;
+  const edges = refineEdges(c, stretches, 0.08 * levels.soundPct);
+  const zones = stretches.map((s, j): Zone => {
+    const kind = STATE_KIND[STATES[s.state]!];
+    const column = ZONE_KINDS.indexOf(kind);
+    let sum = 0;
+    for (let i = s.from; i < s.to; i++) sum += probability[i * K + column]!;
+    return {
+      kind,
+      fromMm: j === 0 ? from : edges[j - 1]!,
+      toMm: j === stretches.length - 1 ? to : edges[j]!,
+      confidence: sum / (s.to - s.from),
+    };
+  });
+
+  const first = zones.findIndex((z) => z.kind !== 'air' && z.kind !== 'bark');
+  const wood = zones[first];
+  const woodFromMm = wood ? wood.fromMm : to;
+  const wallMm = wood?.kind === 'sound' ? wood.toMm - wood.fromMm : 0;
+  const next = zones[first + 1];
+  const atLeast = wood?.kind === 'sound' && (!next || next.kind === 'bark' || next.kind === 'air');
+  const cellsWall = wood ? (stretches[first]!.to - stretches[first]!.from) * cellMm : 0;
+  const shift = wood?.kind === 'sound' ? wallMm - cellsWall : 0;
+  const bark = zones.find((z) => z.kind === 'bark');
   return {
     zones,
-    residualWallMm: wall,
-    residualWallInterval: { p05: Math.max(0, wall - 10), p50: wall, p95: wall + 10 },
-    residualWallAtLeast: !unsound,
-    barkFromMm: gridMm[0]! - c.cellMm / 2,
+    residualWallMm: wallMm,
+    residualWallInterval: wallInterval(posterior, cellMm, wallMm, shift),
+    residualWallAtLeast: atLeast,
+    barkFromMm: zones[0]!.kind === 'air' ? zones[0]!.toMm : bark ? from : woodFromMm,
     woodFromMm,
     gridMm,
     probability,
-    levelPct,
-    frictionPct: new Float64Array(n),
+    levelPct: Float64Array.from(c.levelPct, (y, i) => y - floor[i]!),
+    frictionPct: Float64Array.from(woodPassed(stretches, cells, cellMm), (w) => friction(levels, w)),
     reference: {
-      levelPct: sound,
-      sdPct: 0.15 * sound,
+      levelPct: levels.soundPct,
+      sdPct: 0.1 * levels.soundPct,
       restsOn: several ? 'all drillings of the tree' : 'this trace',
     },
     warnings: [],

@@ -1,0 +1,57 @@
+import { type ConditionedTrace, quantile } from './conditionTrace.ts';
+
+/** Half width of the running median that level is taken from, and of the neighbourhood scatter is taken over, mm. */
+const MEDIAN_REACH_MM = 5;
+const SCATTER_REACH_MM = 8;
+/** Normal consistency of the median absolute deviation. */
+const MAD_TO_SD = 1.4826;
+
+export interface Texture {
+  /** Running median of the level, percent of full scale: keeps edges, loses rings and notches. */
+  smoothPct: Float64Array;
+  /** Local scatter of cells about it, percent of full scale: ring pattern and noise. */
+  scatterPct: Float64Array;
+}
+
+/** Running median and local robust scatter of a conditioned trace, cell by cell. */
+export function textureOf(c: ConditionedTrace): Texture {
+  const smoothPct = runningMedian(c.levelPct, Math.max(1, Math.round(MEDIAN_REACH_MM / c.cellMm)));
+  const n = smoothPct.length;
+  const off = Float64Array.from(c.levelPct, (y, i) => Math.abs(y - smoothPct[i]!));
+  const local = runningMedian(off, Math.max(1, Math.round(SCATTER_REACH_MM / c.cellMm)));
+  const least = Math.max(0.15, c.cellNoisePct);
+  const typical = quantile(local, 0.5) * MAD_TO_SD;
+  const scatterPct = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const s = local[i]! * MAD_TO_SD;
+    // A few neighbours tell the scatter poorly: lean a little on the trace's own typical scatter.
+    scatterPct[i] = Math.max(least, 0.8 * s + 0.2 * Math.min(typical, 3 * s));
+  }
+  return { smoothPct, scatterPct };
+}
+
+/** Running median over `2 reach + 1` values, the window cut at the ends. */
+export function runningMedian(values: Float64Array, reach: number): Float64Array {
+  const n = values.length;
+  const out = new Float64Array(n);
+  // The window is kept sorted: one value leaves, one enters.
+  const window: number[] = [];
+  const place = (v: number) => {
+    let a = 0;
+    let b = window.length;
+    while (a < b) {
+      const m = (a + b) >> 1;
+      if (window[m]! < v) a = m + 1;
+      else b = m;
+    }
+    return a;
+  };
+  for (let i = 0; i < Math.min(n, reach); i++) window.splice(place(values[i]!), 0, values[i]!);
+  for (let i = 0; i < n; i++) {
+    if (i + reach < n) window.splice(place(values[i + reach]!), 0, values[i + reach]!);
+    if (i - reach - 1 >= 0) window.splice(place(values[i - reach - 1]!), 1);
+    const m = window.length;
+    out[i] = m % 2 ? window[m >> 1]! : 0.5 * (window[m / 2 - 1]! + window[m / 2]!);
+  }
+  return out;
+}

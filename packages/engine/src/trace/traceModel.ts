@@ -1,0 +1,206 @@
+import type { ConditionedTrace } from './conditionTrace.ts';
+import { CORRELATED_CELLS, type Levels } from './levels.ts';
+import type { Notch } from './notches.ts';
+import type { LengthLaw, SemiMarkov, StretchState } from './semiMarkov.ts';
+import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
+
+/** What is known of where the drilling starts. */
+export interface BarkKnown {
+  /** Bark thickness measured or guessed, mm; undefined when nothing is known. */
+  barkMm: number | undefined;
+}
+
+/** Everything that does not change with the levels, made once a trace and stride. */
+export interface ModelFrame {
+  stride: number;
+  /** Cell at each boundary of the strided grid. */
+  boundary: Int32Array;
+  lengths: LengthLaw[];
+  least: number[];
+  most: number[];
+  initial: Float64Array;
+  transition: Float64Array;
+  last: Float64Array;
+}
+
+const INITIAL: Record<StateName, number> = {
+  airIn: 0.25,
+  barkIn: 0.6,
+  sound: 0.13,
+  incipient: 0.004,
+  decayed: 0.01,
+  void: 0.006,
+  crack: 0,
+  barkOut: 0,
+  airOut: 0,
+};
+const TABLE = transitionTable();
+export const OUTSIDE = STATES.map((s) => s === 'airIn' || s === 'barkIn');
+/** What a cell in a notch counts for, as a share of a full cell. */
+const MASKED_SHARE = 0.05;
+/** Longest bark and widest crack, mm. */
+const MOST_BARK_MM = 90;
+const MOST_CRACK_MM = 7;
+
+/** Length laws, boundaries and entry probabilities on a grid of every `stride`-th cell. */
+export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number): ModelFrame {
+  const cells = c.gridMm.length;
+  const n = Math.max(2, Math.round(cells / stride));
+  const boundary = Int32Array.from({ length: n + 1 }, (_, i) => (i === n ? cells : i * stride));
+  const mm = c.cellMm * stride;
+  const bark = known.barkMm;
+  const barkLaw =
+    bark && bark > 0
+      ? mix(lognormalLaw(bark, 0.35, 1, n, mm), lognormalLaw(15, 0.8, 1, n, mm), 0.75)
+      : lognormalLaw(15, 0.7, 1, n, mm);
+  const laws: Record<StateName, LengthLaw> = {
+    airIn: geometricLaw(1, 12, n, mm),
+    barkIn: barkLaw,
+    sound: geometricLaw(4, 120, n, mm),
+    incipient: geometricLaw(9, 35, n, mm),
+    decayed: geometricLaw(6, 40, n, mm),
+    void: geometricLaw(5, 40, n, mm),
+    crack: geometricLaw(1, 2, n, mm),
+    barkOut: barkLaw,
+    airOut: geometricLaw(1, 40, n, mm),
+  };
+  const leastMm: Record<StateName, number> = {
+    airIn: 1,
+    barkIn: 1,
+    sound: 4,
+    incipient: 9,
+    decayed: 6,
+    void: 5,
+    crack: 1,
+    barkOut: 3,
+    airOut: 1,
+  };
+  const initial = new Float64Array(STATES.length);
+  STATES.forEach((s, k) => {
+    initial[k] = Math.log(INITIAL[s]);
+    if (s === 'barkIn' && bark === 0) initial[k] = -7;
+    if (s === 'sound' && bark === 0) initial[k] = Math.log(0.7);
+  });
+  return {
+    stride,
+    boundary,
+    lengths: STATES.map((s) => laws[s]),
+    least: STATES.map((s) => Math.max(1, Math.round(leastMm[s] / mm))),
+    most: STATES.map((s) =>
+      s === 'barkIn' || s === 'barkOut'
+        ? Math.ceil(MOST_BARK_MM / mm)
+        : s === 'crack'
+          ? Math.max(1, Math.round(MOST_CRACK_MM / mm))
+          : n,
+    ),
+    initial,
+    transition: TABLE,
+    last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' ? -2 : 0)),
+  };
+}
+
+/** Cells that lie in notches told apart as possible cracks: they say little of the wood's level. */
+export function maskNotches(c: ConditionedTrace, notches: readonly Notch[]): Uint8Array {
+  const masked = new Uint8Array(c.gridMm.length);
+  const from = c.gridMm[0]! - c.cellMm / 2;
+  for (const notch of notches) {
+    const a = Math.max(0, Math.floor((notch.fromMm - from) / c.cellMm - 0.6));
+    const b = Math.min(masked.length, Math.ceil((notch.toMm - from) / c.cellMm + 0.6));
+    for (let i = a; i < b; i++) masked[i] = 1;
+  }
+  return masked;
+}
+
+/** Level over the floor as a share of the sound level there, high peaks (knots) pressed down. */
+export function relativeLevel(y: number, floor: number, sound: number): number {
+  const r = (y - floor) / sound;
+  return r > 1.2 ? 1.2 + 0.2 * (r - 1.2) : Math.max(-0.3, r);
+}
+
+/** The semi-Markov model of a trace at given levels. */
+export function traceModel(
+  c: ConditionedTrace,
+  scatterPct: Float64Array,
+  frame: ModelFrame,
+  levels: Levels,
+  floorPct: Float64Array,
+  shape: Float64Array,
+  notches: readonly Notch[],
+  masked: Uint8Array,
+): SemiMarkov {
+  const cells = c.gridMm.length;
+  const n = frame.boundary.length - 1;
+  const crackOdds = new Float64Array(cells).fill(-40);
+  const from = c.gridMm[0]! - c.cellMm / 2;
+  for (const notch of notches) {
+    const a = Math.max(0, Math.round((notch.fromMm - from) / c.cellMm));
+    const b = Math.min(cells, Math.max(a + 1, Math.round((notch.toMm - from) / c.cellMm)));
+    for (let i = a; i < b; i++) crackOdds[i] = notch.logOdds / (b - a);
+  }
+  const relative = new Float64Array(cells);
+  const noise = new Float64Array(cells);
+  for (let i = 0; i < cells; i++) {
+    const sound = levels.soundPct * shape[i]!;
+    relative[i] = relativeLevel(c.levelPct[i]!, floorPct[i]!, sound);
+    noise[i] = scatterPct[i]! / sound;
+  }
+  const states = STATES.map((name, k): StretchState => {
+    const law = LEVELS[name];
+    const weight = new Float64Array(n + 1);
+    const weighted = new Float64Array(n + 1);
+    const squared = new Float64Array(n + 1);
+    const extra = new Float64Array(n + 1);
+    const rough = law.roughness * law.roughness;
+    let A = 0;
+    let B = 0;
+    let C = 0;
+    let D = 0;
+    let next = 1;
+    for (let i = 0; i < cells; i++) {
+      if (name === 'crack') D += crackOdds[i]!;
+      else {
+        const s = noise[i]!;
+        const variance = s * s + rough;
+        const share = (masked[i] ? MASKED_SHARE : 1) / CORRELATED_CELLS;
+        const p = share / variance;
+        const r = relative[i]!;
+        A += p;
+        B += p * r;
+        C += p * r * r;
+        D -= 0.5 * share * Math.log(variance);
+      }
+      if (i + 1 === frame.boundary[next]) {
+        weight[next] = A;
+        weighted[next] = B;
+        squared[next] = C;
+        extra[next] = D;
+        next++;
+      }
+    }
+    return {
+      weight,
+      weighted,
+      squared,
+      extra,
+      mean: law.mean,
+      spread: law.spread,
+      length: frame.lengths[k]!,
+      least: frame.least[k]!,
+      most: frame.most[k]!,
+    };
+  });
+  return {
+    cells: n,
+    states,
+    initial: frame.initial,
+    transition: frame.transition,
+    last: frame.last,
+    outside: OUTSIDE,
+  };
+}
+
+function mix(a: LengthLaw, b: LengthLaw, share: number): LengthLaw {
+  const join = (x: Float64Array, y: Float64Array) =>
+    Float64Array.from(x, (v, i) => Math.log(share * Math.exp(v) + (1 - share) * Math.exp(y[i]!)));
+  return { logMass: join(a.logMass, b.logMass), logBeyond: join(a.logBeyond, b.logBeyond) };
+}
