@@ -28,8 +28,8 @@ export function sectionWithRoseFigure(
   const { section, safety } = content;
   const half = width / 2;
   const outer = half - 14 - size * 1.6;
-  const inner = outer * 0.56;
-  const room = content.flares?.length ? 0.66 : 0.78;
+  const inner = outer * 0.62;
+  const room = content.flares?.length ? 0.7 : 0.8;
   const plan: PlanMap = { centre: [half, half], pxPerMm: (inner * room) / reachMm(section) };
   const { top, circles } = safetyScale(safety);
   const rose: RoseMap = { centre: [half, half], radius: { domain: [0, top], range: [inner, outer] } };
@@ -37,7 +37,13 @@ export function sectionWithRoseFigure(
   const series = safetySeries(safety);
   const side = inner * 1.94;
   const items: SceneItem[] = [
-    ...drawRose(series, { map: rose, circles, limits, size, labelsDeg: 45 }),
+    ...drawRose(series, {
+      map: rose,
+      circles: circles.filter((c) => Number.isInteger(c.at)),
+      limits,
+      size,
+      labelsDeg: 45,
+    }),
     filled(circle(half, half, inner - 0.5), 'paper'),
     ...drawPlan(
       content,

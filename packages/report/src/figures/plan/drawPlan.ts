@@ -63,7 +63,7 @@ export function drawPlan(
   const centre: Px = [map.centre[0], map.centre[1]];
   const items: SceneItem[] = [];
 
-  items.push(...flares.flatMap((f) => flareLobe(f, outline, centre, map)));
+  items.push(...flares.flatMap((f) => flareLobe(f, outline, centre, map, taken)));
   items.push(filled(ring(outline), 'paper'));
   items.push(...soundnessField(section.soundness, map, cambium));
   items.push(...barkRing(outline, cambium, centre));
@@ -77,6 +77,7 @@ export function drawPlan(
   );
   for (const n of needles) items.push(...n.items);
 
+  taken.push(...outline.map(pointBox));
   const next = nextHere(content);
   if (next) items.push(...nextMark(next.azimuthDeg, outline, centre, size, taken, frame));
   for (const n of needles) {
@@ -96,6 +97,11 @@ export function drawPlan(
   return items;
 }
 
+/** The room a point of a line takes, so that labels keep off the line. */
+function pointBox([x, y]: Px): Box {
+  return { x: x - 2, y: y - 2, width: 4, height: 4 };
+}
+
 function unit(azimuthDeg: number): Px {
   const a = (azimuthDeg * Math.PI) / 180;
   return [Math.sin(a), -Math.cos(a)];
@@ -107,20 +113,28 @@ export function lobeDepth(flare: FlareAssessment, map: PlanMap): number {
 }
 
 /** A root flare as a lobe outside the outline, true in bearing and width. */
-function flareLobe(flare: FlareAssessment, outline: readonly Px[], centre: Px, map: PlanMap): SceneItem[] {
+function flareLobe(
+  flare: FlareAssessment,
+  outline: readonly Px[],
+  centre: Px,
+  map: PlanMap,
+  taken: Taken,
+): SceneItem[] {
   const r = rayTo(outline, centre, unit(flare.azimuthDeg));
   const halfDeg = (Math.asin(Math.min(0.9, (flare.widthMm * map.pxPerMm) / 2 / r)) * 180) / Math.PI;
   const depth = lobeDepth(flare, map);
   const edge: Px[] = [];
   const foot: Px[] = [];
   for (let k = 0; k <= 28; k++) {
-    const t = (k / 28) * 2 - 1;
+    // Closer together towards the lobe's sides, where it turns.
+    const t = Math.sin((k / 28 - 0.5) * Math.PI);
     const u = unit(flare.azimuthDeg + t * halfDeg);
     const base = rayTo(outline, centre, u);
     const out = base + depth * Math.sqrt(1 - Math.abs(t) ** 3);
     edge.push([centre[0] + u[0] * out, centre[1] + u[1] * out]);
     foot.unshift([centre[0] + u[0] * base * 0.97, centre[1] + u[1] * base * 0.97]);
   }
+  taken.push(...edge.map(pointBox));
   const dash = flare.soundShare === null ? { dash: [3, 2] } : {};
   return [
     group(
