@@ -5,7 +5,8 @@ import path from 'node:path';
 import { root } from './root.mjs';
 
 /** Built, installed and test files are never a build's input. */
-const LEFT_OUT = /(^|\/)(node_modules|dist|dist\.next|coverage)$|\.test\.tsx?$|\.generated\.ts$|\.tsbuildinfo$/;
+const LEFT_OUT =
+  /(^|\/)(node_modules|dist|dist\.next|coverage)$|\.test\.tsx?$|\.generated\.ts$|\.tsbuildinfo$/;
 
 /**
  * @param {string[]} inputs files and folders, relative to the root; what does not exist counts as absent

@@ -34,7 +34,8 @@ export async function oneAtATime(work) {
       rmSync(lock, { recursive: true, force: true });
       continue;
     }
-    if (Date.now() > until) throw new Stop(`Another set-up still holds ${lock}. Remove it if none is running.`);
+    if (Date.now() > until)
+      throw new Stop(`Another set-up still holds ${lock}. Remove it if none is running.`);
     if (!told) say('Waiting for another set-up of this clone to finish…');
     told = true;
     await sleep(200);

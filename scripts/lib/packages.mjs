@@ -11,7 +11,10 @@ import { Stop } from './say.mjs';
 export function packagesAreInstalled() {
   const wanted = packagesIn(fromRoot('package-lock.json'));
   const installed = packagesIn(fromRoot('node_modules', '.package-lock.json'));
-  if (!wanted) throw new Stop('package-lock.json is missing or broken: get it back with `git checkout package-lock.json`.');
+  if (!wanted)
+    throw new Stop(
+      'package-lock.json is missing or broken: get it back with `git checkout package-lock.json`.',
+    );
   if (!installed) return false;
   return Object.entries(wanted).every(([where, entry]) => {
     if (!where.includes('node_modules/')) return true;

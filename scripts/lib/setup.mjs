@@ -3,8 +3,8 @@
  * what it reads has changed since it was last done.
  */
 import { existsSync } from 'node:fs';
-import { run } from './child.mjs';
 import { buildCommand } from './build-command.mjs';
+import { run } from './child.mjs';
 import { fingerprint } from './fingerprint.mjs';
 import { oneAtATime } from './one-at-a-time.mjs';
 import { installPackages, packagesAreInstalled } from './packages.mjs';
@@ -73,7 +73,8 @@ async function upToDate(step) {
   if (readStamp()[step.name] === print && existsSync(fromRoot(step.output))) return;
   const started = Date.now();
   await step.build();
-  if (!existsSync(fromRoot(step.output))) throw new Stop(`Building the ${step.title} wrote no ${step.output}.`);
+  if (!existsSync(fromRoot(step.output)))
+    throw new Stop(`Building the ${step.title} wrote no ${step.output}.`);
   markDone(step.name, print);
   say(`Built the ${step.title} in ${((Date.now() - started) / 1000).toFixed(1)} s.`);
 }

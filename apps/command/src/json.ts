@@ -1,47 +1,56 @@
 /** The one JSON document a command prints with `--json`. */
 import type { Notice } from '@standfast/engine';
 
-/** Digits kept: finer than any measurement that goes in, short enough to read. */
+/** Digits kept of an estimate: finer than any measurement that goes in, short enough to read. */
 const SIGNIFICANT_DIGITS = 6;
 
 /**
- * Prints a document to standard output: keys in the order given, numbers rounded to six significant digits
- * (whole numbers left whole). A number that is not finite becomes null, with a notice that says where.
+ * Prints a document to standard output: keys in the order given, numbers rounded (whole numbers left whole).
+ * A number that is not finite becomes null, with a notice that says where.
+ * @param digits significant digits kept
  */
-export function printJson(document: Record<string, unknown>): void {
+export function printJson(document: Record<string, unknown>, digits = SIGNIFICANT_DIGITS): void {
+  process.stdout.write(`${JSON.stringify(jsonDocument(document, digits), null, 2)}\n`);
+}
+
+/** The document as `printJson` prints it. */
+export function jsonDocument(
+  document: Record<string, unknown>,
+  digits = SIGNIFICANT_DIGITS,
+): Record<string, unknown> {
   const lost: string[] = [];
-  const rounded = roundedCopy(document, '', lost) as Record<string, unknown>;
+  const copy = roundedCopy(document, '', { digits, lost }) as Record<string, unknown>;
   if (lost.length) {
     const notices: Notice[] = lost.map((where) => ({
       severity: 'caution',
       where,
       text: 'This number could not be computed; it is given as null.',
     }));
-    rounded.notices = [...((rounded.notices as unknown[] | undefined) ?? []), ...notices];
+    copy.notices = [...((copy.notices as unknown[] | undefined) ?? []), ...notices];
   }
-  process.stdout.write(`${JSON.stringify(rounded, null, 2)}\n`);
+  return copy;
 }
 
-/** Rounds to the digits kept; whole numbers and zero as they are. */
-export function rounded(value: number): number {
-  return Number.isInteger(value) ? value : Number(value.toPrecision(SIGNIFICANT_DIGITS));
+/** Rounds to so many significant digits; whole numbers and zero as they are. */
+export function rounded(value: number, digits = SIGNIFICANT_DIGITS): number {
+  return Number.isInteger(value) ? value : Number(value.toPrecision(digits));
 }
 
-function roundedCopy(value: unknown, where: string, lost: string[]): unknown {
+function roundedCopy(value: unknown, where: string, how: { digits: number; lost: string[] }): unknown {
   if (typeof value === 'number') {
-    if (Number.isFinite(value)) return rounded(value);
-    lost.push(where);
+    if (Number.isFinite(value)) return rounded(value, how.digits);
+    how.lost.push(where);
     return null;
   }
   if (ArrayBuffer.isView(value) && !(value instanceof DataView)) {
-    return roundedCopy(Array.from(value as unknown as ArrayLike<number>), where, lost);
+    return roundedCopy(Array.from(value as unknown as ArrayLike<number>), where, how);
   }
-  if (Array.isArray(value)) return value.map((item, i) => roundedCopy(item, `${where}[${i}]`, lost));
+  if (Array.isArray(value)) return value.map((item, i) => roundedCopy(item, `${where}[${i}]`, how));
   if (value && typeof value === 'object') {
     return Object.fromEntries(
       Object.entries(value).map(([key, item]) => [
         key,
-        roundedCopy(item, where ? `${where}.${key}` : key, lost),
+        roundedCopy(item, where ? `${where}.${key}` : key, how),
       ]),
     );
   }

@@ -9,7 +9,7 @@ import { InputFault } from '@standfast/engine';
  */
 export function look(path: string): Stats {
   if (path === '-') {
-    throw new InputFault('standard input is not read here. Save it to a file and give its name', path);
+    throw new InputFault('Standard input is not read here. Save it to a file and give its name.', path);
   }
   try {
     return statSync(path);
@@ -25,11 +25,11 @@ export function look(path: string): Stats {
  */
 export async function readInput(path: string, what: string, limitBytes: number): Promise<Uint8Array> {
   const found = look(path);
-  if (found.isDirectory()) throw new InputFault(`this is a folder; give the file of ${what}`, path);
-  if (!found.isFile()) throw new InputFault(`this is no ordinary file; give the file of ${what}`, path);
+  if (found.isDirectory()) throw new InputFault(`This is a folder; give the file of ${what}.`, path);
+  if (!found.isFile()) throw new InputFault(`This is no ordinary file; give the file of ${what}.`, path);
   if (found.size > limitBytes) {
     throw new InputFault(
-      `this file has ${megabytes(found.size)} MB; ${what} may have ${megabytes(limitBytes)} MB at most. Check that it is the right file`,
+      `This file has ${megabytes(found.size)} MB; ${what} may have ${megabytes(limitBytes)} MB at most. Check that it is the right file.`,
       path,
     );
   }
@@ -50,12 +50,12 @@ export async function readJson(path: string, what: string, limitBytes: number): 
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new InputFault('this is not UTF-8 text, so not JSON. Give a .json file', path);
+    throw new InputFault('This is not UTF-8 text, so not JSON. Give a .json file.', path);
   }
   try {
     return JSON.parse(text);
   } catch (error) {
-    throw new InputFault(`this is not valid JSON (${jsonTrouble(error, text)}). Mend it there`, path);
+    throw new InputFault(`This is not valid JSON (${jsonTrouble(error, text)}). Mend it there.`, path);
   }
 }
 
@@ -72,23 +72,23 @@ function jsonTrouble(error: unknown, text: string): string {
 export function systemFault(error: unknown, path: string): unknown {
   switch ((error as NodeJS.ErrnoException).code) {
     case 'ENOENT':
-      return new InputFault('there is no such file or folder. Check the name', path);
+      return new InputFault('There is no such file or folder. Check the name.', path);
     case 'ENOTDIR':
-      return new InputFault('part of this path is a file, not a folder. Check the name', path);
+      return new InputFault('Part of this path is a file, not a folder. Check the name.', path);
     case 'EACCES':
     case 'EPERM':
-      return new InputFault('this may not be read or written by you. Change its permissions', path);
+      return new InputFault('This may not be read or written by you. Change its permissions.', path);
     case 'EISDIR':
-      return new InputFault('this is a folder; a file is wanted', path);
+      return new InputFault('This is a folder; a file is wanted.', path);
     case 'ELOOP':
-      return new InputFault('this link leads back to itself', path);
+      return new InputFault('This link leads back to itself.', path);
     case 'ENAMETOOLONG':
-      return new InputFault('this name is too long', path.length > 60 ? `${path.slice(0, 57)}…` : path);
+      return new InputFault('This name is too long.', path.length > 60 ? `${path.slice(0, 57)}…` : path);
     case 'ENOSPC':
     case 'EDQUOT':
-      return new InputFault('the disk is full. Make room and try again', path);
+      return new InputFault('The disk is full. Make room and try again.', path);
     case 'EROFS':
-      return new InputFault('this disk may only be read. Choose another place', path);
+      return new InputFault('This disk may only be read. Choose another place.', path);
     default:
       return error;
   }

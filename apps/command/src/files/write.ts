@@ -13,24 +13,27 @@ import { systemFault } from './read.ts';
 export function checkOutput(file: string, inputs: string[] = []): void {
   const folder = path.dirname(path.resolve(file));
   if (existsSync(file) && statSync(file).isDirectory()) {
-    throw new InputFault('this is a folder; give the name of the file to write', file);
+    throw new InputFault('This is a folder; give the name of the file to write.', file);
   }
   if (file.endsWith('/') || file.endsWith(path.sep)) {
-    throw new InputFault('this names a folder; give the name of the file to write', file);
+    throw new InputFault('This names a folder; give the name of the file to write.', file);
   }
   if (!existsSync(folder)) {
-    throw new InputFault(`the folder ${path.dirname(file)} does not exist. Make it first`, file);
+    throw new InputFault(`The folder ${path.dirname(file)} does not exist. Make it first.`, file);
   }
   if (!statSync(folder).isDirectory()) {
-    throw new InputFault(`${path.dirname(file)} is a file, not a folder. Choose another place`, file);
+    throw new InputFault(`${path.dirname(file)} is a file, not a folder. Choose another place.`, file);
   }
   try {
     accessSync(folder, constants.W_OK);
   } catch (error) {
     throw systemFault(error, file);
   }
-  if (existsSync(file) && inputs.some((input) => existsSync(input) && realpathSync(input) === realpathSync(file))) {
-    throw new InputFault('this would overwrite the input. Choose another name', file);
+  if (
+    existsSync(file) &&
+    inputs.some((input) => existsSync(input) && realpathSync(input) === realpathSync(file))
+  ) {
+    throw new InputFault('This would overwrite the input. Choose another name.', file);
   }
 }
 

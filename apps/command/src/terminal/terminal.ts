@@ -27,7 +27,9 @@ export function terminalOf(
   const locale = env.LC_ALL || env.LC_CTYPE || env.LANG || '';
   return {
     width: Math.min(WIDEST, Math.max(NARROWEST, columns)),
-    colour: !env.NO_COLOR && (Boolean(env.FORCE_COLOR && env.FORCE_COLOR !== '0') || (Boolean(stream.isTTY) && !dumb)),
+    colour:
+      !env.NO_COLOR &&
+      (Boolean(env.FORCE_COLOR && env.FORCE_COLOR !== '0') || (Boolean(stream.isTTY) && !dumb)),
     unicode:
       platform === 'win32'
         ? Boolean(env.WT_SESSION || env.TERM_PROGRAM)
@@ -40,6 +42,7 @@ const ASCII: Record<string, string> = {
   '°': ' deg',
   '²': '2',
   '³': '3',
+  '⁴': '4',
   '–': '-',
   '—': '-',
   '−': '-',

@@ -54,7 +54,13 @@ export function legend(zones: Zone[], terminal: Terminal): string {
 }
 
 /** The kind to show in each column: the one that matters most of those it holds. */
-export function band(zones: Zone[], fromMm: number, toMm: number, columns: number, terminal: Terminal): string {
+export function band(
+  zones: Zone[],
+  fromMm: number,
+  toMm: number,
+  columns: number,
+  terminal: Terminal,
+): string {
   const signs = SIGNS[terminal.unicode ? 'unicode' : 'ascii'];
   const perColumn = (toMm - fromMm) / columns;
   let line = '';
@@ -102,7 +108,9 @@ function braillePlot(trace: Trace, from: number, to: number, top: number, column
     const down = dotRow(low[c]!, top, dots);
     for (let y = up; y <= down; y++) cells[y >> 2]![c >> 1]! |= (c & 1 ? RIGHT : LEFT)[y & 3]!;
   }
-  return cells.map((row) => Array.from(row, (dot) => (dot ? String.fromCharCode(0x2800 + dot) : ' ')).join(''));
+  return cells.map((row) =>
+    Array.from(row, (dot) => (dot ? String.fromCharCode(0x2800 + dot) : ' ')).join(''),
+  );
 }
 
 function asciiPlot(trace: Trace, from: number, to: number, top: number, columns: number): string[] {

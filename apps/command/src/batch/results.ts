@@ -1,0 +1,61 @@
+/** The growing table of a batch: a row is on disk as soon as its case is done, so a stop loses nothing. */
+import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { InputFault } from '@standfast/engine';
+import { systemFault } from '../files/read.ts';
+import { writeFiles } from '../files/write.ts';
+import { csvLine, csvRows } from './csv.ts';
+import { COLUMNS, type Row } from './row.ts';
+
+/** What an earlier run found of a case: its cells as text, by column. */
+export type EarlierRow = Record<(typeof COLUMNS)[number], string>;
+
+/**
+ * Reads the table of an earlier run; a row that was cut off by a crash is left out.
+ * @returns rows by case, the last of each
+ * @throws InputFault when the file holds something else, so that it is not overwritten
+ */
+export function earlierResults(file: string): Map<string, EarlierRow> {
+  if (!existsSync(file)) return new Map();
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch (error) {
+    throw systemFault(error, file);
+  }
+  const [head, ...rows] = csvRows(text.replace(/^\uFEFF/, ''));
+  if (text === '') return new Map();
+  if (!head || head.join() !== COLUMNS.join()) {
+    throw new InputFault(
+      'This file is no table of a batch of this version, so it is not overwritten. Name another with --out.',
+      file,
+    );
+  }
+  return new Map(
+    rows
+      .filter((row) => row.length === COLUMNS.length)
+      .map((row) => [
+        row[0]!,
+        Object.fromEntries(COLUMNS.map((column, i) => [column, row[i]!])) as EarlierRow,
+      ]),
+  );
+}
+
+/** Writes the table anew: its head and these rows. */
+export async function startTable(file: string, rows: readonly (Row | EarlierRow)[]): Promise<void> {
+  await writeFiles([{ file, content: tableText(rows) }]);
+}
+
+/** Adds one row at the end. */
+export function appendRow(file: string, row: Row): void {
+  try {
+    appendFileSync(file, line(row));
+  } catch (error) {
+    throw systemFault(error, file);
+  }
+}
+
+function tableText(rows: readonly (Row | EarlierRow)[]): string {
+  return csvLine(COLUMNS) + rows.map(line).join('');
+}
+
+const line = (row: Row | EarlierRow) => csvLine(COLUMNS.map((column) => row[column]));

@@ -1,0 +1,42 @@
+/** One case of a batch, in a thread of its own. */
+import { createHash } from 'node:crypto';
+import { openCase, type ReadonlyCaseBag } from '@standfast/casefile';
+import { bagFromPath } from '@standfast/casefile/node';
+import { assess } from '@standfast/engine';
+import { faultMessage } from '../outcome.ts';
+import { assessedRow, failedRow, type Row } from './row.ts';
+
+export interface Task {
+  /** Where the case is. */
+  path: string;
+  /** What it is called in the table. */
+  name: string;
+  seed?: number;
+  draws?: number;
+  /** Hash of the content an earlier run assessed in the same way; the same content is not assessed again. */
+  done?: string;
+}
+
+/** The case's row, or null when its content has not changed since it was done. */
+export default async function assessOne({ path, name, seed, draws, done }: Task): Promise<Row | null> {
+  let hash: string | null = null;
+  try {
+    const bag = await bagFromPath(path);
+    hash = contentHash(bag);
+    if (hash === done) return null;
+    const { caseFile, engineInput, notices } = openCase(bag);
+    const assessment = assess(engineInput, { seed, draws });
+    return assessedRow(name, hash, caseFile, { ...assessment, notices: [...notices, ...assessment.notices] });
+  } catch (error) {
+    return failedRow(name, hash, faultMessage(error));
+  }
+}
+
+/** SHA-256 over every file's path and bytes, in order of path: the same for a folder and its zip. */
+function contentHash(bag: ReadonlyCaseBag): string {
+  const hash = createHash('sha256');
+  for (const [name, bytes] of [...bag].sort(([a], [b]) => (a < b ? -1 : 1))) {
+    hash.update(`${name}\0${bytes.length}\0`).update(bytes);
+  }
+  return hash.digest('hex');
+}

@@ -1,0 +1,110 @@
+import path from 'node:path';
+import { CASE_JSON, type CaseFile, openCase, type ReadonlyCaseBag } from '@standfast/casefile';
+import { bagFromPath } from '@standfast/casefile/node';
+import { type Assessment, assess } from '@standfast/engine';
+import { look } from '../files/read.ts';
+import { checkOutput, writeFiles } from '../files/write.ts';
+import { keysFirst, printJson } from '../json.ts';
+import { UsageFault } from '../outcome.ts';
+import { summary } from '../terminal/assessment.ts';
+import { newPage } from '../terminal/page.ts';
+
+interface Options {
+  json?: boolean;
+  report?: string;
+  html?: string;
+  seed?: number;
+  draws?: number;
+}
+
+/**
+ * Assesses a case folder or zip; prints the result and writes the reports asked for, all or none.
+ * @throws InputFault when the case cannot be read or assessed, or a report cannot be written where it is wanted
+ */
+export async function assessCase(casePath: string, options: Options): Promise<void> {
+  const outputs = [options.report, options.html].filter((file) => file !== undefined);
+  if (outputs.length === 2 && path.resolve(outputs[0]!) === path.resolve(outputs[1]!)) {
+    throw new UsageFault('--report and --html name the same file; give each its own.');
+  }
+  look(casePath);
+  const bag = await bagFromPath(casePath);
+  const { caseFile, engineInput, notices } = openCase(bag);
+  for (const file of outputs) checkOutput(file, filesOfCase(casePath, caseFile, bag));
+  const assessed = assess(engineInput, { seed: options.seed, draws: options.draws });
+  const assessment: Assessment = { ...assessed, notices: [...notices, ...assessed.notices] };
+
+  if (outputs.length) {
+    const { htmlReport, pdfReport } = await import('../files/report.ts');
+    const files = [];
+    if (options.report) files.push({ file: options.report, content: await pdfReport(assessment, caseFile) });
+    if (options.html) files.push({ file: options.html, content: await htmlReport(assessment, caseFile) });
+    await writeFiles(files);
+  }
+
+  if (options.json) {
+    printJson(assessmentDocument(assessment));
+    return;
+  }
+  const page = newPage();
+  summary(page, caseFile, assessment);
+  if (outputs.length) {
+    page.gap();
+    for (const file of outputs) page.text(`Wrote ${file}`);
+  }
+  page.print();
+}
+
+/** The files a case rests on, which no result may overwrite: the case file and all that it names, or the zip. */
+function filesOfCase(casePath: string, caseFile: CaseFile, bag: ReadonlyCaseBag): string[] {
+  const named = new Set([CASE_JSON]);
+  JSON.stringify(caseFile, (_, value) => {
+    if (typeof value === 'string' && bag.has(value)) named.add(value);
+    return value;
+  });
+  return [casePath, ...[...named].map((name) => path.join(casePath, name))];
+}
+
+/** The document of `assess --json`: the agreed keys first and in their order, then all else the assessment says. */
+function assessmentDocument(assessment: Assessment): Record<string, unknown> {
+  const document = keysFirst(assessment, [
+    'format',
+    'version',
+    'sections',
+    'wind',
+    'safety',
+    'nextDrilling',
+    'flares',
+    'wood',
+    'notices',
+    'sources',
+    'engineVersion',
+    'seed',
+    'draws',
+  ]);
+  return {
+    ...document,
+    sections: document.sections.map((section) =>
+      keysFirst(
+        {
+          ...section,
+          drillings: section.drillings.map((drilling) =>
+            keysFirst(drilling, [
+              'id',
+              'zones',
+              'residualWallMm',
+              'residualWallIntervalMm',
+              'residualWallAtLeast',
+            ]),
+          ),
+          remaining: section.remaining.map((one) => keysFirst(one, ['directionDeg', 'p05', 'p50', 'p95'])),
+        },
+        ['id', 'heightM', 'drillings', 'intactModulusM3', 'remaining', 'criteria'],
+      ),
+    ),
+    wind: keysFirst(document.wind, ['momentNm', 'gustMs']),
+    safety: {
+      ...keysFirst(document.safety, ['breakage', 'uprooting', 'governing']),
+      governing: keysFirst(document.safety.governing, ['mode', 'directionDeg', 'p05', 'p50', 'p95']),
+    },
+  };
+}

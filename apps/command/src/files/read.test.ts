@@ -1,0 +1,43 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { afterAll, expect, it } from 'vitest';
+import { readInput, readJson, systemFault } from './read.ts';
+
+const folder = mkdtempSync(path.join(os.tmpdir(), 'standfast-read-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function fileOf(text: string): string {
+  const file = path.join(folder, 'input.json');
+  writeFileSync(file, text);
+  return file;
+}
+
+it.each([
+  ['EACCES', /permission/],
+  ['ENOSPC', /disk is full/],
+  ['ENOTDIR', /is a file, not a folder/],
+  ['EROFS', /another place/],
+])('tells a person what %s means, and where', (code, meaning) => {
+  const fault = systemFault(Object.assign(new Error('low level'), { code }), 'some/file');
+  expect(String(fault)).toMatch(meaning);
+  expect(String(fault)).toMatch(/some\/file/);
+});
+
+it('passes on what is no fault of the system', () => {
+  const bug = new TypeError('ours');
+  expect(systemFault(bug, 'x')).toBe(bug);
+});
+
+it('refuses a file larger than can be meant, before reading it', async () => {
+  await expect(readInput(fileOf('x'.repeat(2000)), 'a note', 1000)).rejects.toThrow(/1 MB|at most/);
+});
+
+it.each([
+  ['{"a": 1,}', 'line 1, column 9'],
+  ['{\n  "a": 1\n  "b": 2\n}', 'line 3, column 3'],
+  ['', 'empty'],
+  ['{"a": [1, 2', 'line 1, column 12'],
+])('says where JSON breaks: %j', async (text, where) => {
+  await expect(readJson(fileOf(text), 'a section', 1e6)).rejects.toThrow(where);
+});

@@ -1,0 +1,132 @@
+/** The command line `standfast`. Each command's work is loaded only when it is called, so that help is instant. */
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { WRONG_USAGE, withOutcome } from './outcome.ts';
+import { VERSION } from './version.ts';
+
+// A reader that has seen enough (`| head`) is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(process.exitCode ?? 0);
+});
+
+const program = new Command('standfast')
+  .description('From resistance-drilling traces to a tree stability decision that holds up.')
+  .version(VERSION, '-V, --version', 'print the version')
+  .helpOption('-h, --help', 'print help')
+  .showHelpAfterError('(add --help for how it is used)')
+  .showSuggestionAfterError()
+  .exitOverride();
+
+program
+  .command('demo')
+  .description('write the demonstration case, an invented tree, as a case folder')
+  .argument('<dir>', 'folder to make; it must not exist or be empty')
+  .action(withOutcome(async (dir: string) => (await import('./commands/demo.ts')).demo(dir)));
+
+program
+  .command('zones')
+  .description('read one trace and print its zones')
+  .argument('<trace.csv>', 'table with the columns depth_mm and resistance, or one that can be guessed')
+  .option('--json', 'print one JSON document')
+  .option('--species <name>', "botanical name; helps where the species' wood is known")
+  .option('--bark <mm>', 'thickness of the bark where it was measured', atLeastZero)
+  .option('--drilling <label>', 'which drilling, where the table holds several')
+  .action(
+    withOutcome(async (file: string, options: ZonesFlags) =>
+      (await import('./commands/zones.ts')).zones(file, options),
+    ),
+  );
+
+program
+  .command('section')
+  .description('print the exact section properties of a known outline with known voids')
+  .argument('<section.json>', '{"outline": …, "voids": [[[x, y], …], …]}')
+  .option('--json', 'print one JSON document')
+  .action(
+    withOutcome(async (file: string, options: { json?: boolean }) =>
+      (await import('./commands/section.ts')).section(file, options),
+    ),
+  );
+
+program
+  .command('assess')
+  .description('assess a case: strength, wind, safety, where to drill next')
+  .argument('<case>', 'case folder or zip')
+  .option('--json', 'print one JSON document')
+  .option('--report <out.pdf>', 'write the report as PDF')
+  .option('--html <out.html>', 'write the report as HTML')
+  .addOption(seedOption())
+  .addOption(drawsOption())
+  .action(
+    withOutcome(async (path: string, options: AssessFlags) =>
+      (await import('./commands/assess.ts')).assessCase(path, options),
+    ),
+  );
+
+program
+  .command('batch')
+  .description('assess every case below a folder, on all cores, into one table; can be stopped and resumed')
+  .argument('<folder>', 'where to look for case folders and zips')
+  .option('--out <file.csv>', 'the table of results (default: standfast-batch.csv)')
+  .option('--jobs <n>', 'how many cases at a time (default: one a core)', wholeFrom(1, 512))
+  .addOption(seedOption())
+  .addOption(drawsOption())
+  .action(
+    withOutcome(async (folder: string, options: BatchFlags) =>
+      (await import('./commands/batch.ts')).batch(folder, options),
+    ),
+  );
+
+interface ZonesFlags {
+  json?: boolean;
+  species?: string;
+  bark?: number;
+  drilling?: string;
+}
+interface AssessFlags {
+  json?: boolean;
+  report?: string;
+  html?: string;
+  seed?: number;
+  draws?: number;
+}
+interface BatchFlags {
+  out?: string;
+  jobs?: number;
+  seed?: number;
+  draws?: number;
+}
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  if (!(error instanceof CommanderError)) throw error;
+  // Help and version that were asked for end well; everything else commander refuses is wrong usage.
+  process.exitCode = error.exitCode === 0 ? 0 : WRONG_USAGE;
+}
+
+function seedOption(): Option {
+  return new Option('--seed <n>', 'seed of the random draws; the same seed gives the same result').argParser(
+    wholeFrom(-(2 ** 31), 2 ** 31 - 1),
+  );
+}
+
+function drawsOption(): Option {
+  return new Option('--draws <n>', 'how many random draws (100 to 100000)').argParser(
+    wholeFrom(100, 100_000),
+  );
+}
+
+function wholeFrom(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (/^[+-]?\d+$/.test(text) && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(`Give a whole number from ${least} to ${most}.`);
+  };
+}
+
+function atLeastZero(text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && Number.isFinite(value) && value >= 0) return value;
+  throw new InvalidArgumentError('Give a number, 0 or more.');
+}
