@@ -1,0 +1,2 @@
+export { safety } from './safety.ts';
+export type { SafetyInput, SafetyResult, SectionStrength } from './types.ts';

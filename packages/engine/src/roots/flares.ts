@@ -1,0 +1,109 @@
+/**
+ * What unsound root flares leave of the anchorage, by direction of fall.
+ *
+ * When a tree falls towards d, the flares on the far side (windward) are in tension and those on the near side in
+ * compression. Each flare counts by its cross-section and by the cosine of its angle from d. Anchorage falls with the
+ * share of root cross-section lost, with a slope between 0.6 (half the buttress roots cut: 30 %, Smiley 2008) and 1
+ * (nearly linear up to half, Smiley, Holmes and Fraedrich 2014); the windward half carries the greater part.
+ */
+import type { Random } from '../random.ts';
+import { constant } from '../reference/index.ts';
+import { normalQuantile, stratifiedUniforms } from '../wind/sampling.ts';
+import { DIRECTIONS } from '../wind/types.ts';
+import type { FlareSoundness } from './types.ts';
+
+const RADIANS = Math.PI / 180;
+const Z95 = 1.6448536269514722;
+
+/** A share drawn by its 5 %, 50 % and 95 % points: two half-normals joined at the middle, kept within 0 to 1. */
+function drawShare(share: { p05: number; p50: number; p95: number }, uniform: number): number {
+  const z = normalQuantile(uniform);
+  const spread = z < 0 ? share.p50 - share.p05 : share.p95 - share.p50;
+  return Math.min(1, Math.max(0, share.p50 + (z * spread) / Z95));
+}
+
+/** How much of the anchorage is left by direction of fall, and the middle share of root cross-section lost. */
+export interface FlareEffect {
+  /** `draws` rows of 36. */
+  remaining: Float64Array;
+  /** Greatest middle share of cross-section lost over the directions, tension and compression halves together. */
+  greatestLoss: number;
+}
+
+/** Share lost by direction from each flare's share lost: tension and compression halves, each by section and cosine. */
+export function lossByDirection(
+  flares: readonly { azimuthDeg: number; areaMm2: number }[],
+  lost: readonly number[],
+  out: Float64Array,
+): void {
+  const tensionShare = constant('anchorage tension share').value;
+  let areaAll = 0;
+  let lostAll = 0;
+  for (let f = 0; f < flares.length; f++) {
+    areaAll += flares[f]!.areaMm2;
+    lostAll += flares[f]!.areaMm2 * lost[f]!;
+  }
+  const everywhere = areaAll > 0 ? lostAll / areaAll : 0;
+  for (let d = 0; d < DIRECTIONS; d++) {
+    let tension = 0;
+    let tensionLost = 0;
+    let compression = 0;
+    let compressionLost = 0;
+    for (let f = 0; f < flares.length; f++) {
+      const flare = flares[f]!;
+      const cosine = Math.cos((flare.azimuthDeg - (d * 360) / DIRECTIONS) * RADIANS);
+      const weight = flare.areaMm2 * Math.abs(cosine);
+      if (cosine < 0) {
+        tension += weight;
+        tensionLost += weight * lost[f]!;
+      } else {
+        compression += weight;
+        compressionLost += weight * lost[f]!;
+      }
+    }
+    // A half without a recorded flare is taken as the flares are on the whole.
+    const inTension = tension > 0 ? tensionLost / tension : everywhere;
+    const inCompression = compression > 0 ? compressionLost / compression : everywhere;
+    out[d] = tensionShare * inTension + (1 - tensionShare) * inCompression;
+  }
+}
+
+/** Draws of what the flares leave. Flares that were not drilled are taken as the drilled ones are on average. */
+export function flareEffect(flares: readonly FlareSoundness[], random: Random, draws: number): FlareEffect {
+  const remaining = new Float64Array(draws * DIRECTIONS).fill(1);
+  const drilled = flares.filter((flare) => flare.soundShare !== null);
+  if (drilled.length === 0) return { remaining, greatestLoss: 0 };
+  const sized = flares.map(({ azimuthDeg, widthMm, heightMm }) => ({
+    azimuthDeg,
+    areaMm2: widthMm * heightMm,
+  }));
+  const uniforms = flares.map((flare) =>
+    flare.soundShare === null ? null : stratifiedUniforms(random.fork(`flare ${flare.id}`), draws),
+  );
+  const slopes = stratifiedUniforms(random.fork('root loss slope'), draws);
+  const mild = constant('root loss slope mild').value;
+  const full = constant('root loss slope').value;
+  const lost = new Array<number>(flares.length).fill(0);
+  const byDirection = new Float64Array(DIRECTIONS);
+  const fill = (shareOf: (f: number) => number) => {
+    let sum = 0;
+    flares.forEach((flare, f) => {
+      if (flare.soundShare === null) return;
+      lost[f] = 1 - shareOf(f);
+      sum += lost[f]!;
+    });
+    const mean = sum / drilled.length;
+    flares.forEach((flare, f) => {
+      if (flare.soundShare === null) lost[f] = mean;
+    });
+    lossByDirection(sized, lost, byDirection);
+  };
+  for (let i = 0; i < draws; i++) {
+    fill((f) => drawShare(flares[f]!.soundShare!, uniforms[f]![i]!));
+    const slope = mild + (full - mild) * slopes[i]!;
+    for (let d = 0; d < DIRECTIONS; d++)
+      remaining[i * DIRECTIONS + d] = Math.max(0, 1 - slope * byDirection[d]!);
+  }
+  fill((f) => flares[f]!.soundShare!.p50);
+  return { remaining, greatestLoss: byDirection.reduce((a, b) => Math.max(a, b), 0) };
+}

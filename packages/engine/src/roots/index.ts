@@ -1,0 +1,9 @@
+export { anchorageDraws } from './anchorage.ts';
+export {
+  type AnchorageDraws,
+  type AnchorageInput,
+  type FlareSoundness,
+  SOILS,
+  type Soil,
+  type StaticLoadTest,
+} from './types.ts';

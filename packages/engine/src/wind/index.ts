@@ -1,0 +1,15 @@
+export { windAssessment } from './assessment.ts';
+export { type CrownProfile, crownProfile } from './crown.ts';
+export { windDemand } from './demand.ts';
+export { demandDraws } from './draws.ts';
+export { directionalIntervals, interval } from './interval.ts';
+export { windProfile } from './profile.ts';
+export {
+  type DemandDraws,
+  type DemandInput,
+  DIRECTIONS,
+  type Streamlining,
+  type Strip,
+  type WindDemand,
+  type WindProfile,
+} from './types.ts';
