@@ -1,6 +1,4 @@
 /** What a person recorded: the case file, its folder and zip, tables of readings, and edits. */
-import type { Notice } from '@standfast/engine';
-import type { TableGuess, TableTrace, TracePreview } from './table/types.ts';
 
 export * from './bag/bag.ts';
 export { bagFromZip } from './bag/bagFromZip.ts';
@@ -21,9 +19,3 @@ export { readTraceTable, TRACE_HEADER } from './trace/readTraceTable.ts';
 export { traceNotices } from './trace/traceNotices.ts';
 export { writeTraceTable } from './trace/writeTraceTable.ts';
 
-export declare function guessTable(bytes: Uint8Array, name: string): Promise<TableGuess>;
-export declare function previewTable(bytes: Uint8Array, guess: TableGuess): Promise<TracePreview[]>;
-export declare function readTable(
-  bytes: Uint8Array,
-  guess: TableGuess,
-): Promise<{ traces: TableTrace[]; notices: Notice[] }>;

@@ -241,7 +241,7 @@ function checkNeedle(
       `the needle heads ${offRadialDeg} degrees off the radial: is that right?`,
     );
   }
-  const steepest = at === 'flare' ? 90 : 85;
+  const steepest = at === 'flare' ? 88 : 85;
   if (!(Math.abs(downDeg) <= steepest)) {
     addFault(
       findings,
