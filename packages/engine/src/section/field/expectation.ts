@@ -1,7 +1,7 @@
 /**
  * Expectation propagation: the Gaussian that best stands for the latent field given what the needles met, and the
  * evidence for the scenario. Rasmussen & Williams (2006), section 3.6, with likelihoods that are mixtures of
- * probits (an ordered scale of three kinds, each with a chance of being misread), all sites updated together.
+ * probits (an ordered scale of three kinds, each with a chance of being misread), one site after another.
  */
 import { cholesky, solveLower, solveUpperOfLower } from './linear.ts';
 import { normalBelow, normalDensity } from './normal.ts';
@@ -25,9 +25,9 @@ export interface GaussianSites {
   logEvidence: number;
 }
 
-const DAMPING = 0.7;
-const SWEEPS = 12;
-const SETTLED = 1e-3;
+const SWEEPS = 6;
+/** Change of the log evidence below which a sweep is the last. */
+const SETTLED = 0.3;
 
 /**
  * @param covariance prior covariance of the field at the sites, M × M
@@ -37,88 +37,77 @@ export function expectationPropagation(
   covariance: Float64Array,
   mean: Float64Array,
   likelihood: SiteLikelihoods,
+  sweeps = SWEEPS,
 ): GaussianSites {
   const count = mean.length;
   const precision = new Float64Array(count);
   const shift = new Float64Array(count);
-  const b = new Float64Array(count * count);
-  const v = new Float64Array(count * count);
-  const root = new Float64Array(count);
+  const logSite = new Float64Array(count);
+  const posterior = Float64Array.from(covariance);
   const mu = new Float64Array(count);
-  const variance = Float64Array.from({ length: count }, (_, i) => covariance[i * count + i]!);
+  const column = new Float64Array(count);
   const moments = new Float64Array(3);
-  let sites = 0;
   let logDeterminant = 0;
-  for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    let change = 0;
-    sites = 0;
-    for (let i = 0; i < count; i++) {
-      const cavityPrecision = Math.max(1e-9, 1 / variance[i]! - precision[i]!);
+  let before = Number.POSITIVE_INFINITY;
+  let logEvidence = 0;
+  for (let sweep = 0; sweep < sweeps; sweep++) {
+    for (let step = 0; step < count; step++) {
+      const i = sweep % 2 === 0 ? step : count - 1 - step;
+      const variance = Math.max(1e-10, posterior[i * count + i]!);
+      const cavityPrecision = Math.max(1e-9, 1 / variance - precision[i]!);
       const cavityVariance = 1 / cavityPrecision;
-      const cavityMean = (mu[i]! / variance[i]! - shift[i]!) * cavityVariance;
+      const cavityMean = (mu[i]! / variance - shift[i]!) * cavityVariance;
       tilted(likelihood, i, mean[i]! + cavityMean, cavityVariance, moments);
       const newVariance = Math.max(1e-10, moments[2]!);
       const newPrecision = Math.max(1e-8, 1 / newVariance - cavityPrecision);
       const newMean = moments[1]! - mean[i]!;
       const newShift = newMean * (cavityPrecision + newPrecision) - cavityMean * cavityPrecision;
-      // Σ log C of the sites as they stand, so that the evidence belongs to one state.
-      const combined = cavityPrecision + precision[i]!;
-      sites +=
+      const combined = cavityPrecision + newPrecision;
+      logSite[i] =
         Math.log(moments[0]!) +
         0.5 * Math.log(combined * cavityVariance) -
-        0.5 *
-          ((cavityMean * cavityPrecision + shift[i]!) ** 2 / combined - cavityMean ** 2 * cavityPrecision);
-      const step = DAMPING;
-      change = Math.max(
-        change,
-        Math.abs(newPrecision - precision[i]!) / (1 / variance[i]! + newPrecision),
-        (Math.abs(newShift - shift[i]!) * Math.sqrt(variance[i]!)) / (1 + variance[i]! * newPrecision),
-      );
-      precision[i] = precision[i]! + step * (newPrecision - precision[i]!);
-      shift[i] = shift[i]! + step * (newShift - shift[i]!);
-    }
-    for (let i = 0; i < count; i++) root[i] = Math.sqrt(precision[i]!);
-    for (let i = 0; i < count; i++) {
-      for (let j = 0; j <= i; j++) b[i * count + j] = root[i]! * covariance[i * count + j]! * root[j]!;
-      b[i * count + i] = b[i * count + i]! + 1;
-    }
-    cholesky(b, count);
-    logDeterminant = 0;
-    for (let i = 0; i < count; i++) logDeterminant += Math.log(b[i * count + i]!);
-    // v = L⁻¹ S½ K, row by row so that the inner loop runs along memory.
-    for (let i = 0; i < count; i++) {
-      const rowI = i * count;
-      for (let j = 0; j < count; j++) v[rowI + j] = root[i]! * covariance[rowI + j]!;
-      for (let k = 0; k < i; k++) {
-        const l = b[rowI + k]!;
-        const rowK = k * count;
-        for (let j = 0; j < count; j++) v[rowI + j] = v[rowI + j]! - l * v[rowK + j]!;
-      }
-      const scale = 1 / b[rowI + i]!;
-      for (let j = 0; j < count; j++) v[rowI + j] = v[rowI + j]! * scale;
-    }
-    for (let i = 0; i < count; i++) {
-      variance[i] = covariance[i * count + i]!;
-      let m = 0;
-      for (let j = 0; j < count; j++) m += covariance[i * count + j]! * shift[j]!;
-      mu[i] = m;
-    }
-    for (let k = 0; k < count; k++) {
-      const row = k * count;
-      let t = 0;
-      for (let j = 0; j < count; j++) t += v[row + j]! * shift[j]!;
+        0.5 * ((cavityMean * cavityPrecision + newShift) ** 2 / combined - cavityMean ** 2 * cavityPrecision);
+      const change = newPrecision - precision[i]!;
+      const shiftChange = newShift - shift[i]!;
+      precision[i] = newPrecision;
+      shift[i] = newShift;
+      // Rank-one change of the posterior (R&W equation 3.70), and of its mean.
+      const denominator = 1 + change * variance;
+      const scale = change / denominator;
+      const push = (shiftChange - change * mu[i]!) / denominator;
+      const row = i * count;
+      for (let j = 0; j < count; j++) column[j] = posterior[row + j]!;
       for (let j = 0; j < count; j++) {
-        const vkj = v[row + j]!;
-        variance[j] = variance[j]! - vkj * vkj;
-        mu[j] = mu[j]! - vkj * t;
+        mu[j] = mu[j]! + push * column[j]!;
+        const c = scale * column[j]!;
+        const at = j * count;
+        for (let k = 0; k < count; k++) posterior[at + k] = posterior[at + k]! - c * column[k]!;
       }
     }
-    for (let j = 0; j < count; j++) variance[j] = Math.max(1e-8, variance[j]!);
-    if (change < SETTLED) break;
+    logDeterminant = logDeterminantOf(covariance, precision);
+    let sum = 0;
+    for (let i = 0; i < count; i++) sum += logSite[i]! + 0.5 * shift[i]! * mu[i]!;
+    logEvidence = sum - logDeterminant;
+    if (Math.abs(logEvidence - before) < SETTLED) break;
+    before = logEvidence;
   }
-  let quadratic = 0;
-  for (let i = 0; i < count; i++) quadratic += shift[i]! * mu[i]!;
-  return { precision, shift, logEvidence: sites - logDeterminant + 0.5 * quadratic };
+  return { precision, shift, logEvidence };
+}
+
+/** Half the log determinant of I + S½ K S½. */
+function logDeterminantOf(covariance: Float64Array, precision: Float64Array): number {
+  const count = precision.length;
+  const b = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j <= i; j++) {
+      b[i * count + j] = Math.sqrt(precision[i]! * precision[j]!) * covariance[i * count + j]!;
+    }
+    b[i * count + i] = b[i * count + i]! + 1;
+  }
+  cholesky(b, count);
+  let log = 0;
+  for (let i = 0; i < count; i++) log += Math.log(b[i * count + i]!);
+  return log;
 }
 
 /** Zeroth moment, mean and variance of a normal times a site's likelihood (R&W section 3.9, by parts). */

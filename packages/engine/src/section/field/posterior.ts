@@ -113,6 +113,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
     stateAzimuthsDeg: azimuths,
     stateShells: Array.from({ length: RADIAL_NODES }, (_, i) => i / (RADIAL_NODES - 1)),
     stateCambiumMm: Array.from(frame.rays),
+    centreMm: frame.centreMm,
     scenarios: fitted.map((f, i) => ({ name: f.scenario.name, probability: chances[i]! })),
   };
 }

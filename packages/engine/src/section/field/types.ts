@@ -2,7 +2,7 @@
  * The soundness field's doors: what it is conditioned on, and what its posterior holds.
  */
 import type { TraceReading } from '../../trace/types.ts';
-import type { NeedlePose, RingMm, SoundnessPicture } from '../types.ts';
+import type { NeedlePose, PointMm, RingMm, SoundnessPicture } from '../types.ts';
 import type { FieldPrior } from './prior.ts';
 
 /** One drilling as the field takes it: where the needle went, and what its trace was read as. */
@@ -45,6 +45,8 @@ export interface FieldPosterior {
   stateShells: number[];
   /** Cambium radius at each of `stateAzimuthsDeg`, mm. */
   stateCambiumMm: number[];
+  /** Middle of the wood, from which `stateAzimuthsDeg` and `stateShells` are taken, mm. */
+  centreMm: PointMm;
   /** Chance after the drillings of each kind of section in the prior's table. */
   scenarios: { name: string; probability: number }[];
 }

@@ -1,0 +1,2 @@
+export { nextDrilling } from './nextDrilling.ts';
+export type { NextDrillingInput, SectionToDrill } from './types.ts';
