@@ -11,4 +11,13 @@ export {
   type SectionToMeasure,
   sectionProperties,
 } from './properties.ts';
+export { type DrilledWall, type RadialWall, radialWall } from './radial-wall.ts';
 export { outlineFrom, sectionInputFrom } from './section-input.ts';
+export {
+  type CavityOpening,
+  type StrengthLossInput,
+  strengthLoss,
+  strengthLossCriteria,
+  WALL_RULES_ARE_NEARLY_ONE,
+} from './strength-loss.ts';
+export { type HollowStem, type ThinWallModes, thinWallModes } from './thin-wall.ts';
