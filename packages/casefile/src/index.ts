@@ -1,4 +1,5 @@
 /** What a person recorded: the case file, its folder and zip, tables of readings, and edits. */
+export * from './actions/index.ts';
 
 export * from './bag/bag.ts';
 export { bagFromZip } from './bag/bagFromZip.ts';
@@ -18,4 +19,3 @@ export * from './table/types.ts';
 export { readTraceTable, TRACE_HEADER } from './trace/readTraceTable.ts';
 export { traceNotices } from './trace/traceNotices.ts';
 export { writeTraceTable } from './trace/writeTraceTable.ts';
-
