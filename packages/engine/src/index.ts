@@ -1,7 +1,10 @@
 /** The science of Standfast, pure: no input or output, no clock, no hidden randomness. */
+export * from './assess.ts';
 export type * from './assessment.ts';
 export type * from './case.ts';
 export * from './faults.ts';
+export * from './random.ts';
 export * from './section/index.ts';
 export type * from './section/types.ts';
 export * from './trace/index.ts';
+export { ENGINE_VERSION } from './version.ts';

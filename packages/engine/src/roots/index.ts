@@ -1,4 +1,5 @@
 export { anchorageDraws } from './anchorage.ts';
+export { flareSoundShare } from './flareShare.ts';
 export {
   type AnchorageDraws,
   type AnchorageInput,

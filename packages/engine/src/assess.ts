@@ -1,0 +1,306 @@
+/**
+ * The whole assessment: what was recorded in, what is concluded out. Everything else in the engine is a part of this.
+ */
+import type {
+  Assessment,
+  DrillingAssessment,
+  FlareAssessment,
+  Notice,
+  SectionAssessment,
+} from './assessment.ts';
+import type { CaseInput, DrillingInput, SectionInput } from './case.ts';
+import { safety } from './decision/index.ts';
+import { InputFault } from './faults.ts';
+import { type Random, randomFrom } from './random.ts';
+import { type Wood, woodFor } from './reference/index.ts';
+import { anchorageDraws, flareSoundShare } from './roots/index.ts';
+import { type FieldPosterior, soundnessPosterior } from './section/field/index.ts';
+import {
+  cambiumRing,
+  checkOutline,
+  DIRECTIONS_DEG,
+  outlineRing,
+  ringModulusByDirection,
+  strengthLossCriteria,
+} from './section/index.ts';
+import { nextDrilling } from './section/next/index.ts';
+import type { RingMm } from './section/types.ts';
+import { drawnTrace, readTraces, type TraceReading } from './trace/index.ts';
+import { ENGINE_VERSION } from './version.ts';
+import { demandDraws, directionalIntervals, interval, windAssessment, windDemand } from './wind/index.ts';
+
+export interface AssessOptions {
+  /** Seed of every random stream: same case, same seed, same draws, same bytes out. */
+  seed?: number;
+  /** Equally likely versions of the tree and its load that are drawn. */
+  draws?: number;
+}
+
+export const DEFAULT_SEED = 20260514;
+export const DEFAULT_DRAWS = 2000;
+/** Fewer draws than this leave the 5 % point to a handful of them. */
+const LEAST_DRAWS = 200;
+const MOST_DRAWS = 100_000;
+/** Columns of a drawn trace: about one a pixel across a phone, two a millimetre on paper. */
+const DRAWN_COLUMNS = 400;
+/** The usual mark in static assessments (common practice), against which the next drilling is weighed. */
+const USUAL_MARK = 1.5;
+const MM3_PER_M3 = 1e9;
+
+/**
+ * Assess a case.
+ *
+ * @param input what was recorded, with its traces
+ * @throws InputFault when something recorded cannot be assessed, naming the field
+ */
+export function assess(input: CaseInput, options: AssessOptions = {}): Assessment {
+  const seed = wholeNumber(options.seed ?? DEFAULT_SEED, -(2 ** 31), 2 ** 31 - 1, 'seed');
+  const draws = wholeNumber(options.draws ?? DEFAULT_DRAWS, LEAST_DRAWS, MOST_DRAWS, 'draws');
+  const random = randomFrom(seed);
+  if (input.sections.length === 0) {
+    throw new InputFault(
+      'The case has no section. Describe at least one section with its outline.',
+      'sections',
+    );
+  }
+
+  const readings = readAll(input);
+  const wood = woodFor(input.tree.species);
+  const sections = input.sections.map((section) =>
+    sectionPart(section, readings, random.fork(`section ${section.id}`), draws),
+  );
+  const flares = input.flares.map((flare): FlareAssessment => {
+    const drilled = flare.drillings.map((drilling) => readings.get(drilling)!);
+    return {
+      id: flare.id,
+      azimuthDeg: flare.azimuthDeg,
+      widthMm: flare.widthMm,
+      heightMm: flare.heightMm,
+      drillings: flare.drillings.map((drilling) => drillingPart(drilling, readings.get(drilling)!)),
+      soundShare: flareSoundShare(drilled),
+    };
+  });
+
+  const demandInput = {
+    tree: input.tree,
+    site: input.site,
+    sectionHeightsM: input.sections.map((section) => section.heightM),
+  };
+  const nominal = windDemand(demandInput);
+  const demand = demandDraws(demandInput, random.fork('demand'), draws, nominal);
+  const anchorage = anchorageDraws(
+    { tree: input.tree, flares, signs: input.signs },
+    random.fork('anchorage'),
+    draws,
+  );
+  const verdict = safety(
+    {
+      sections: sections.map((part) => ({
+        id: part.assessment.id,
+        remaining: part.posterior.remaining,
+        intactModulusMm3: part.intactModulusMm3,
+      })),
+      demand,
+      anchorage,
+      wood,
+    },
+    random.fork('safety'),
+  );
+
+  const assessment: Assessment = {
+    format: 'standfast-assessment',
+    version: 1,
+    engineVersion: ENGINE_VERSION,
+    seed,
+    draws,
+    sections: sections.map((part) => part.assessment),
+    flares,
+    wind: windAssessment(
+      nominal,
+      demand,
+      input.sections.map((section) => section.id),
+    ),
+    wood: wood.assessment,
+    safety: verdict.assessment,
+    nextDrilling: nextDrilling({
+      sections: sections.map((part, i) => ({
+        id: part.assessment.id,
+        posterior: part.posterior,
+        safetyByDraw: verdict.sectionLeastSafety[i]!.leastSafety,
+        drilled: input.sections[i]!.drillings,
+      })),
+      limit: USUAL_MARK,
+    }),
+    notices: [
+      ...wood.notices,
+      ...nominal.notices,
+      ...input.sections.flatMap((section) => sectionNotices(section)),
+      ...drillingNotices(input, readings),
+      ...anchorage.notices,
+      ...verdict.notices,
+    ],
+    sources: [],
+  };
+  assessment.sources = sourcesOf(assessment, wood);
+  return assessment;
+}
+
+interface SectionPart {
+  assessment: SectionAssessment;
+  posterior: FieldPosterior;
+  intactModulusMm3: Float64Array;
+}
+
+function sectionPart(
+  section: SectionInput,
+  readings: Map<DrillingInput, TraceReading>,
+  random: Random,
+  draws: number,
+): SectionPart {
+  const where = `sections.${section.id}.outline`;
+  checkOutline(section.outline, where);
+  const outline = outlineRing(section.outline);
+  const cambium = cambiumRing(outline, section.barkMm);
+  const posterior = soundnessPosterior(
+    {
+      outline,
+      barkMm: section.barkMm,
+      drillings: section.drillings.map((drilling) => ({
+        id: drilling.id,
+        pose: drilling,
+        reading: readings.get(drilling)!,
+      })),
+    },
+    random,
+    draws,
+  );
+  const intactModulusMm3 = ringModulusByDirection(cambium);
+  const byDirectionM3 = [...intactModulusMm3].map((mm3) => mm3 / MM3_PER_M3);
+  const drillings = section.drillings.map((drilling) => drillingPart(drilling, readings.get(drilling)!));
+  return {
+    posterior,
+    intactModulusMm3,
+    assessment: {
+      id: section.id,
+      heightM: section.heightM,
+      outlineMm: asPairs(outline),
+      cambiumMm: asPairs(cambium),
+      drillings,
+      intactModulusM3: Math.min(...byDirectionM3),
+      intactModulusByDirectionM3: byDirectionM3.map((value, i) => ({
+        directionDeg: DIRECTIONS_DEG[i]!,
+        value,
+      })),
+      remaining: directionalIntervals(posterior.remaining, draws),
+      criteria: strengthLossCriteria({
+        outline,
+        barkMm: section.barkMm,
+        walls: drillings.map((drilling) => ({ ...drilling, atLeast: drilling.residualWallAtLeast })),
+      }),
+      soundness: posterior.picture,
+      soundShare: interval(Float64Array.from(posterior.soundShare)),
+    },
+  };
+}
+
+/** Read all traces together, so that they share the level that this tree's sound wood has. */
+function readAll(input: CaseInput): Map<DrillingInput, TraceReading> {
+  const placed = [
+    ...input.sections.flatMap((section) =>
+      section.drillings.map((drilling) => ({ drilling, barkMm: section.barkMm })),
+    ),
+    ...input.flares.flatMap((flare) => flare.drillings.map((drilling) => ({ drilling, barkMm: undefined }))),
+  ];
+  const read = readTraces(
+    placed.map(({ drilling, barkMm }) => ({
+      id: drilling.id,
+      trace: drilling.trace,
+      barkMm,
+      species: input.tree.species,
+    })),
+  );
+  return new Map(placed.map(({ drilling }, i) => [drilling, read[i]!]));
+}
+
+function drillingPart(drilling: DrillingInput, reading: TraceReading): DrillingAssessment {
+  return {
+    id: drilling.id,
+    azimuthDeg: drilling.azimuthDeg,
+    offRadialDeg: drilling.offRadialDeg,
+    downDeg: drilling.downDeg,
+    zones: reading.zones,
+    residualWallMm: reading.residualWallMm,
+    residualWallIntervalMm: reading.residualWallInterval,
+    residualWallAtLeast: reading.residualWallAtLeast,
+    barkFromMm: reading.barkFromMm,
+    woodFromMm: reading.woodFromMm,
+    reference: reading.reference,
+    drawn: drawnTrace(drilling.trace, reading, DRAWN_COLUMNS),
+    warnings: reading.warnings,
+  };
+}
+
+/** Drillings around a section below which the trade would not speak of its whole strength. */
+const FEW_DRILLINGS = 3;
+
+function sectionNotices(section: SectionInput): Notice[] {
+  const count = section.drillings.length;
+  const where = `sections.${section.id}.drillings`;
+  if (count === 0) {
+    return [
+      {
+        severity: 'serious',
+        where,
+        text: 'No drilling was made at this section: its strength rests on what such stems are like in general, not on this tree.',
+      },
+    ];
+  }
+  if (count < FEW_DRILLINGS) {
+    return [
+      {
+        severity: 'caution',
+        where,
+        text: `Only ${count === 1 ? 'one drilling was' : `${count} drillings were`} made at this section: most of it was not seen, and the interval of its strength is wide.`,
+      },
+    ];
+  }
+  return [];
+}
+
+function drillingNotices(input: CaseInput, readings: Map<DrillingInput, TraceReading>): Notice[] {
+  const places = [
+    ...input.sections.map((section) => ({ path: `sections.${section.id}`, drillings: section.drillings })),
+    ...input.flares.map((flare) => ({ path: `flares.${flare.id}`, drillings: flare.drillings })),
+  ];
+  return places.flatMap(({ path, drillings }) =>
+    drillings.flatMap((drilling) =>
+      readings
+        .get(drilling)!
+        .warnings.map(
+          (text): Notice => ({ severity: 'note', where: `${path}.drillings.${drilling.id}`, text }),
+        ),
+    ),
+  );
+}
+
+/** Every source named by a value or a criterion, once, in the order met. */
+function sourcesOf(assessment: Assessment, wood: Wood): string[] {
+  const named = [
+    ...assessment.sections.flatMap((section) => section.criteria.map((criterion) => criterion.source)),
+    ...wood.assessment.values.map((value) => value.source),
+    ...assessment.wind.values.map((value) => value.source),
+    ...assessment.safety.values.map((value) => value.source),
+  ];
+  return [...new Set(named.filter((source) => source !== ''))];
+}
+
+function asPairs(ring: RingMm): [number, number][] {
+  return ring.map(([xMm, yMm]) => [xMm, yMm]);
+}
+
+function wholeNumber(value: number, least: number, most: number, name: string): number {
+  if (!Number.isInteger(value) || value < least || value > most) {
+    throw new InputFault(`${value} is not a whole number from ${least} to ${most}.`, name);
+  }
+  return value;
+}

@@ -1,0 +1,2 @@
+/** Version of the engine, written into every assessment; a test holds it to package.json. */
+export const ENGINE_VERSION = '0.1.0';
