@@ -9,13 +9,14 @@
 import type { Notice, SafetyAssessment, SafetyGoverning, SourcedValue } from '../assessment.ts';
 import { InputFault } from '../faults.ts';
 import type { Random } from '../random.ts';
-import { constant, sourced, type Wood } from '../reference/index.ts';
+import { constant, sourced, statusNote, type Wood } from '../reference/index.ts';
 import type { DirectionalInterval } from '../section/types.ts';
+import type { Interval } from '../trace/types.ts';
 import { directionalIntervals, interval } from '../wind/interval.ts';
 import { DIRECTIONS } from '../wind/types.ts';
 import { compare } from './compare.ts';
 import { gustRatio } from './criticalGust.ts';
-import { stemStrength, strengthDraws, strengthLogSd } from './strength.ts';
+import { type StrengthDraws, stemStrength, strengthDraws, strengthLogSd } from './strength.ts';
 import type { SafetyInput, SafetyResult, SectionStrength } from './types.ts';
 
 const CUBIC_METRES_PER_CUBIC_MM = 1e-9;
@@ -114,45 +115,64 @@ function anchorageVerdict(
   };
 }
 
+/** Safety against breaking in one direction, least over the sections, per draw: crushing safety by the strengths' ratio. */
+function breakingSafety(
+  crushingSafety: readonly Float64Array[],
+  strengths: readonly StrengthDraws[],
+  directionIndex: number,
+  draws: number,
+): Float64Array {
+  const least = new Float64Array(draws).fill(Number.POSITIVE_INFINITY);
+  strengths.forEach(({ crushingPa, bendingPa }, s) => {
+    for (let i = 0; i < draws; i++) {
+      const breaking =
+        (crushingSafety[s]![i * DIRECTIONS + directionIndex]! * bendingPa[i]!) / crushingPa[i]!;
+      if (breaking < least[i]!) least[i] = breaking;
+    }
+  });
+  return least;
+}
+
 function valuesUsed(
   wood: Wood,
-  breakageWorst: DirectionalInterval,
+  directionDeg: number,
+  breaking: Interval,
   governing: SafetyGoverning,
 ): SourcedValue[] {
   const { crushingPa, bendingPa } = stemStrength(wood);
-  const cov = Math.round(strengthLogSd(wood) * 1000) / 1000;
-  const onBending = (breakageWorst.p50 * bendingPa) / crushingPa;
+  const scatter = strengthLogSd(wood);
+  const rounded = (value: number) => Math.round(value * 1000) / 1000;
   const dynamic = constant('dynamic factor');
+  const species = wood.assessment.matched ?? 'trees at large';
+  const ofBreaking = `breakage safety on the bending strength towards ${directionDeg} degrees`;
+  const how = 'the same moments against the bending strength, with the scatter of whole stems';
   return [
     {
       name: 'strength of the stem at first crushing, which drives the breakage safety',
       value: Math.round(crushingPa / 1e4) / 100,
       unit: 'MPa',
-      cov,
-      source: `green compression strength of ${wood.assessment.matched ?? 'trees at large'} by the factor of a whole stem`,
+      cov: rounded(scatter.crushing),
+      source: `green compression strength of ${species} by the factor of a whole stem`,
     },
     {
       name: 'strength of the stem at breaking (bending strength), reported beside it',
       value: Math.round(bendingPa / 1e4) / 100,
       unit: 'MPa',
-      cov,
-      source: `green bending strength of ${wood.assessment.matched ?? 'trees at large'} by the factor of a whole stem`,
+      cov: rounded(scatter.breaking),
+      source: `green bending strength of ${species} by the factor of a whole stem`,
     },
-    {
-      name: `breakage safety on the bending strength, middle estimate, towards ${breakageWorst.directionDeg} degrees`,
-      value: Math.round(onBending * 1000) / 1000,
-      unit: '1',
-      source: 'the breakage safety by the ratio of the two strengths',
-    },
+    { name: `${ofBreaking}, middle estimate`, value: rounded(breaking.p50), unit: '1', source: how },
+    { name: `${ofBreaking}, lower 5 % point`, value: rounded(breaking.p05), unit: '1', source: how },
     {
       name: `governing safety, middle estimate, at a dynamic factor of ${dynamic.high}`,
-      value: Math.round(((governing.p50 * dynamic.value) / (dynamic.high ?? dynamic.value)) * 1000) / 1000,
+      value: rounded((governing.p50 * dynamic.value) / (dynamic.high ?? dynamic.value)),
       unit: '1',
-      source: `sensitivity: ${dynamic.source}`,
+      source: `sensitivity: ${dynamic.source}${statusNote(dynamic.status)}`,
     },
     sourced('stem over clear wood'),
     sourced('tree strength scatter'),
     sourced('section strength scatter'),
+    sourced('tree breaking scatter'),
     sourced('usual mark'),
   ];
 }
@@ -174,7 +194,7 @@ export function safety(input: SafetyInput, random: Random): SafetyResult {
   const bySection = sections.map((section, s) =>
     compare({
       draws,
-      capacityNm: sectionCapacity(section, strengths[s]!),
+      capacityNm: sectionCapacity(section, strengths[s]!.crushingPa),
       windNm: demand.windMomentNm[s + 1]!,
       weightNm: demand.weightMomentNm[s + 1]!,
       leanTowardDeg,
@@ -218,6 +238,12 @@ export function safety(input: SafetyInput, random: Random): SafetyResult {
     p50: worst.p50,
     p95: worst.p95,
   };
+  const breaking = breakingSafety(
+    bySection.map((each) => each.safety),
+    strengths,
+    Math.round((breakageWorst.directionDeg * DIRECTIONS) / 360),
+    draws,
+  );
   const toGust = (ratio: number) => demand.openGustMs * gustRatio(demand.streamlining, ratio);
   const verdict = anchorageVerdict(input, uprootingWorst);
   const governingDraws = breaks ? leastBreakage : roots.leastSafety;
@@ -233,7 +259,10 @@ export function safety(input: SafetyInput, random: Random): SafetyResult {
     },
     anchorageBasis: verdict.text,
     anchorageTooThin: verdict.tooThin,
-    values: [...valuesUsed(wood, breakageWorst, governing), ...anchorage.values],
+    values: [
+      ...valuesUsed(wood, breakageWorst.directionDeg, interval(breaking), governing),
+      ...anchorage.values,
+    ],
   };
   return {
     assessment,

@@ -8,7 +8,9 @@
  *
  * Means of clear wood are lowered by the factor of a whole stem (knots, crooked grain). Scatter is lognormal in three
  * parts: between trees of a species (shared by all sections of a draw), within a tree from section to section, and, for
- * a species without a row of its own, not knowing the species' mean.
+ * a species without a row of its own, not knowing the species' mean. Two scatters are kept apart: first crushing is a
+ * property of the outer fibres and is taken to scatter little more than clear wood does; breaking scatters as whole stems
+ * did when they were pulled over (Kane and Clouston 2008), about twice as much.
  */
 import type { Random } from '../random.ts';
 import { constant, type Wood } from '../reference/index.ts';
@@ -20,28 +22,48 @@ export function stemStrength(wood: Wood): { crushingPa: number; bendingPa: numbe
   return { crushingPa: factor * wood.compressionPa, bendingPa: factor * wood.bendingPa };
 }
 
-/** Standard deviation of ln(strength) of one section, all parts together. */
-export function strengthLogSd(wood: Wood): number {
-  return Math.hypot(treeLogSd(wood), constant('section strength scatter').logSd ?? 0);
+/** Standard deviations of ln(strength) of one section, all parts together: at first crushing, and at breaking. */
+export function strengthLogSd(wood: Wood): { crushing: number; breaking: number } {
+  return {
+    crushing: Math.hypot(treeLogSd(wood), scatterOf('section strength scatter')),
+    breaking: Math.hypot(wood.unknownSpeciesLogSd, scatterOf('tree breaking scatter')),
+  };
+}
+
+function scatterOf(name: string): number {
+  return constant(name).logSd ?? 0;
 }
 
 function treeLogSd(wood: Wood): number {
-  return Math.hypot(constant('tree strength scatter').logSd ?? 0, wood.unknownSpeciesLogSd);
+  return Math.hypot(scatterOf('tree strength scatter'), wood.unknownSpeciesLogSd);
 }
 
-/** Per section, the strength at first crushing, Pa, one per draw. */
+/** Strengths of one section, Pa, one per draw. */
+export interface StrengthDraws {
+  crushingPa: Float64Array;
+  bendingPa: Float64Array;
+}
+
+/** Per section, the strength at first crushing and at breaking. The tree's part is common to both and to all sections. */
 export function strengthDraws(
   wood: Wood,
   sectionIds: readonly string[],
   random: Random,
   draws: number,
-): Float64Array[] {
-  const { crushingPa } = stemStrength(wood);
+): StrengthDraws[] {
+  const middle = stemStrength(wood);
   const treeSd = treeLogSd(wood);
-  const sectionSd = constant('section strength scatter').logSd ?? 0;
+  const total = strengthLogSd(wood);
   const tree = stratifiedNormals(random.fork('tree strength'), draws);
   return sectionIds.map((id) => {
     const own = stratifiedNormals(random.fork(`section strength ${id}`), draws);
-    return own.map((z, i) => crushingPa * Math.exp(treeSd * tree[i]! + sectionSd * z));
+    const strength = (middlePa: number, totalSd: number) => {
+      const ownSd = Math.sqrt(Math.max(0, totalSd * totalSd - treeSd * treeSd));
+      return own.map((z, i) => middlePa * Math.exp(treeSd * tree[i]! + ownSd * z));
+    };
+    return {
+      crushingPa: strength(middle.crushingPa, total.crushing),
+      bendingPa: strength(middle.bendingPa, total.breaking),
+    };
   });
 }

@@ -30,42 +30,29 @@ export interface FlareEffect {
   greatestLoss: number;
 }
 
-/** Share lost by direction from each flare's share lost: tension and compression halves, each by section and cosine. */
-export function lossByDirection(
-  flares: readonly { azimuthDeg: number; areaMm2: number }[],
-  lost: readonly number[],
-  out: Float64Array,
-): void {
+/**
+ * Weight of each flare's loss in the loss of each direction, 36 rows of one weight a flare, each row summing to 1. A half
+ * without a recorded flare is taken as the flares are on the whole.
+ */
+export function flareWeights(flares: readonly { azimuthDeg: number; areaMm2: number }[]): Float64Array {
   const tensionShare = constant('anchorage tension share').value;
-  let areaAll = 0;
-  let lostAll = 0;
-  for (let f = 0; f < flares.length; f++) {
-    areaAll += flares[f]!.areaMm2;
-    lostAll += flares[f]!.areaMm2 * lost[f]!;
-  }
-  const everywhere = areaAll > 0 ? lostAll / areaAll : 0;
+  const count = flares.length;
+  const weights = new Float64Array(DIRECTIONS * count);
+  const areaAll = flares.reduce((sum, flare) => sum + flare.areaMm2, 0);
   for (let d = 0; d < DIRECTIONS; d++) {
-    let tension = 0;
-    let tensionLost = 0;
-    let compression = 0;
-    let compressionLost = 0;
-    for (let f = 0; f < flares.length; f++) {
-      const flare = flares[f]!;
-      const cosine = Math.cos((flare.azimuthDeg - (d * 360) / DIRECTIONS) * RADIANS);
-      const weight = flare.areaMm2 * Math.abs(cosine);
-      if (cosine < 0) {
-        tension += weight;
-        tensionLost += weight * lost[f]!;
-      } else {
-        compression += weight;
-        compressionLost += weight * lost[f]!;
-      }
-    }
-    // A half without a recorded flare is taken as the flares are on the whole.
-    const inTension = tension > 0 ? tensionLost / tension : everywhere;
-    const inCompression = compression > 0 ? compressionLost / compression : everywhere;
-    out[d] = tensionShare * inTension + (1 - tensionShare) * inCompression;
+    const pulls = flares.map(
+      ({ azimuthDeg, areaMm2 }) => areaMm2 * Math.cos((azimuthDeg - (d * 360) / DIRECTIONS) * RADIANS),
+    );
+    const tension = pulls.reduce((sum, pull) => (pull < 0 ? sum - pull : sum), 0);
+    const compression = pulls.reduce((sum, pull) => (pull > 0 ? sum + pull : sum), 0);
+    pulls.forEach((pull, f) => {
+      const overall = flares[f]!.areaMm2 / areaAll;
+      const inTension = tension > 0 ? Math.max(0, -pull) / tension : overall;
+      const inCompression = compression > 0 ? Math.max(0, pull) / compression : overall;
+      weights[d * count + f] = tensionShare * inTension + (1 - tensionShare) * inCompression;
+    });
   }
+  return weights;
 }
 
 /** Draws of what the flares leave. Flares that were not drilled are taken as the drilled ones are on average. */
@@ -83,7 +70,8 @@ export function flareEffect(flares: readonly FlareSoundness[], random: Random, d
   const slopes = stratifiedUniforms(random.fork('root loss slope'), draws);
   const mild = constant('root loss slope mild').value;
   const full = constant('root loss slope').value;
-  const lost = new Array<number>(flares.length).fill(0);
+  const lost = new Float64Array(flares.length);
+  const weights = flareWeights(sized);
   const byDirection = new Float64Array(DIRECTIONS);
   const fill = (shareOf: (f: number) => number) => {
     let sum = 0;
@@ -96,7 +84,11 @@ export function flareEffect(flares: readonly FlareSoundness[], random: Random, d
     flares.forEach((flare, f) => {
       if (flare.soundShare === null) lost[f] = mean;
     });
-    lossByDirection(sized, lost, byDirection);
+    for (let d = 0; d < DIRECTIONS; d++) {
+      let loss = 0;
+      for (let f = 0; f < lost.length; f++) loss += weights[d * lost.length + f]! * lost[f]!;
+      byDirection[d] = loss;
+    }
   };
   for (let i = 0; i < draws; i++) {
     fill((f) => drawShare(flares[f]!.soundShare!, uniforms[f]![i]!));
