@@ -1,6 +1,6 @@
 import type { CaseFile } from '@standfast/casefile';
 import { describe, expect, it } from 'vitest';
-import { drillingsOf, freeId, freeTracePath, tracePaths } from './drillings.ts';
+import { drillingsOf, freeId, freeTracePath, traceFilesOf } from './drillings.ts';
 
 const caseFile = {
   sections: [{ id: 's1', drillings: [{ id: 'd1', azimuthDeg: 0, trace: 'traces/d1.csv' }] }],
@@ -13,7 +13,13 @@ describe('drillings of a case', () => {
       ['sections.0.drillings.0', 's1', 'section'],
       ['flares.0.drillings.0', 'f1', 'flare'],
     ]);
-    expect(tracePaths(caseFile)).toEqual(['traces/d1.csv']);
+  });
+
+  it('name their trace files, whatever the case of the letters', () => {
+    expect(traceFilesOf(caseFile, { 'traces/D1.csv': 'abc' })).toEqual([
+      { named: 'traces/d1.csv', path: 'traces/D1.csv', sha256: 'abc' },
+    ]);
+    expect(traceFilesOf(caseFile, {})).toEqual([]);
   });
 
   it('get ids and files that are free', () => {

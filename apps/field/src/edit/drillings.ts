@@ -1,5 +1,5 @@
 /** Drillings of a case wherever they are: at a section or on a flare. */
-import type { CaseDrilling, CaseFile } from '@standfast/casefile';
+import { type CaseDrilling, type CaseFile, findFile, pathProblem } from '@standfast/casefile';
 
 export interface DrillingPlace {
   drilling: CaseDrilling;
@@ -24,10 +24,25 @@ export function drillingsOf(caseFile: CaseFile): DrillingPlace[] {
   return [...at('sections', 'section'), ...at('flares', 'flare')];
 }
 
-/** Paths of the trace files that the case refers to. */
-export function tracePaths(caseFile: CaseFile): string[] {
-  return drillingsOf(caseFile).flatMap(({ drilling }) => (drilling.trace ? [drilling.trace] : []));
+export interface TraceFile {
+  /** The path as the drilling names it, and as the file is called (they may differ in upper and lower case). */
+  named: string;
+  path: string;
+  sha256: string;
 }
+
+/** The trace files that the case names and has. */
+export function traceFilesOf(caseFile: CaseFile, files: Readonly<Record<string, string>>): TraceFile[] {
+  const bag = new Map(Object.keys(files).map((path) => [path, NO_BYTES]));
+  return drillingsOf(caseFile).flatMap(({ drilling, path: at }) => {
+    const named = drilling.trace;
+    if (named === undefined || pathProblem(named) !== null) return [];
+    const path = findFile(bag, named, at)?.path;
+    return path === undefined ? [] : [{ named, path, sha256: files[path]! }];
+  });
+}
+
+const NO_BYTES = new Uint8Array(0);
 
 /** The first free name of the form `d4`. */
 export function freeId(taken: readonly string[], letter: string): string {

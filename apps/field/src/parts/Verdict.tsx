@@ -26,7 +26,7 @@ export function GradeMark({ grade }: { grade: VerdictGrade }) {
     <svg className={`grade-mark ${grade}`} viewBox="0 0 24 24" width="24" height="24" aria-hidden="true">
       {grade === 'fails' && <path d="M12 3 22 21H2z" fill="currentColor" />}
       {grade === 'may-fail' && (
-        <path d="M12 4.5 20.5 20H3.500z M12 10v5 M12 17v1" fill="none" stroke="currentColor" strokeWidth="2.2" />
+        <path d="M12 4.5 20.5 20H3.5z M12 10v5 M12 17v1" fill="none" stroke="currentColor" strokeWidth="2.2" />
       )}
       {grade === 'below-mark' && (
         <>

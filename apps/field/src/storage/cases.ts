@@ -4,11 +4,11 @@ import {
   CASE_JSON,
   type CaseBag,
   type CaseFile,
-  parseCase,
+  CaseFaults,
+  inspectCase,
   saveCase,
   zipOfBag,
 } from '@standfast/casefile';
-import { InputFault } from '@standfast/engine';
 import { keepBlob, loadFiles } from './blobs.ts';
 import { type CaseOrigin, type CaseRecord, database } from './database.ts';
 
@@ -76,20 +76,9 @@ export async function addCase(
  * @throws InputFault
  */
 export async function bringInBag(bag: CaseBag, origin: CaseOrigin, id?: string): Promise<string> {
-  const bytes = bag.get(CASE_JSON);
-  if (!bytes) {
-    throw new InputFault('There is no case.json here. Choose the folder or zip that holds it.', 'case folder');
-  }
-  return addCase(parseCase(readJson(bytes)).caseFile, bag, origin, id);
-}
-
-function readJson(bytes: Uint8Array): unknown {
-  try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-  } catch (thrown) {
-    const why = thrown instanceof Error ? thrown.message : String(thrown);
-    throw new InputFault(`This is not JSON text (${why}). Bring in the folder or zip as it was saved.`, CASE_JSON);
-  }
+  const { caseFile, faults } = inspectCase(bag);
+  if (!caseFile) throw new CaseFaults(faults);
+  return addCase(caseFile, bag, origin, id);
 }
 
 /** Adds the case of a zip. @throws InputFault */

@@ -1,5 +1,5 @@
 import type { CaseFile } from '@standfast/casefile';
-import type { Assessment } from '@standfast/engine';
+import type { Assessment, TreeInput } from '@standfast/engine';
 import { describe, expect, it } from 'vitest';
 import { type AssessmentView, FULL_DRAWS, followCase, QUICK_DRAWS, type Wanted } from './assessor.ts';
 import type { AssessOutcome } from './assessor.worker.ts';
@@ -24,6 +24,7 @@ function slowService() {
 const good = (draws: number): AssessOutcome => ({
   ok: true,
   assessment: { draws } as unknown as Assessment,
+  tree: {} as TreeInput,
   notices: [],
 });
 const bad: AssessOutcome = { ok: false, faults: [{ what: 'no height', where: 'tree.heightM' }], notices: [] };

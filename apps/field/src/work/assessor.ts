@@ -4,9 +4,9 @@
  * is let finish and thrown away.
  */
 import type { CaseFile } from '@standfast/casefile';
-import type { Assessment, Notice } from '@standfast/engine';
+import type { Assessment, Notice, TreeInput } from '@standfast/engine';
 import { type Remote, wrap } from 'comlink';
-import { tracePaths } from '../edit/drillings.ts';
+import { traceFilesOf } from '../edit/drillings.ts';
 import { loadFiles } from '../storage/blobs.ts';
 import type { AssessOutcome, AssessorApi, FaultText, TraceSamples } from './assessor.worker.ts';
 
@@ -17,6 +17,8 @@ const PAUSE_MS = 90;
 export interface AssessmentView {
   /** The last assessment that could be made. */
   assessment: Assessment | null;
+  /** The tree as it was taken, with what was left out filled in. */
+  tree: TreeInput | null;
   /** The case that it is of. */
   of: CaseFile | null;
   /** It rests on the quick pass; the full one is on its way. */
@@ -30,6 +32,7 @@ export interface AssessmentView {
 
 export const NO_ASSESSMENT: AssessmentView = {
   assessment: null,
+  tree: null,
   of: null,
   quick: false,
   working: false,
@@ -87,6 +90,7 @@ export function followCase(
         const quick = draws !== FULL_DRAWS;
         show({
           assessment: outcome.assessment,
+          tree: outcome.tree,
           of: job.caseFile,
           quick,
           faults: [],
@@ -141,8 +145,7 @@ async function giveFiles(files: Record<string, string>): Promise<void> {
 }
 
 function traceFiles({ caseFile, files }: Wanted): Record<string, string> {
-  const named = tracePaths(caseFile).filter((path) => files[path] !== undefined);
-  return Object.fromEntries(named.map((path) => [path, files[path]!]));
+  return Object.fromEntries(traceFilesOf(caseFile, files).map(({ path, sha256 }) => [path, sha256]));
 }
 
 export const assessInWorker: AssessService = {

@@ -3,9 +3,17 @@
  * edit sends only the case.
  */
 import { type CaseFile, CaseFaults, checkCase, engineInput, readTraceTable } from '@standfast/casefile';
-import { type Assessment, assess, InputFault, type Notice, type Trace } from '@standfast/engine';
+import {
+  type Assessment,
+  assess,
+  type CaseInput,
+  checkTrace,
+  InputFault,
+  type Notice,
+  type Trace,
+} from '@standfast/engine';
 import { expose, transfer } from 'comlink';
-import { tracePaths } from '../edit/drillings.ts';
+import { traceFilesOf } from '../edit/drillings.ts';
 
 export interface FaultText {
   what: string;
@@ -13,7 +21,7 @@ export interface FaultText {
 }
 
 export type AssessOutcome =
-  | { ok: true; assessment: Assessment; notices: Notice[] }
+  | { ok: true; assessment: Assessment; tree: CaseInput['tree']; notices: Notice[] }
   | { ok: false; faults: FaultText[]; notices: Notice[] };
 
 export interface AssessJob {
@@ -38,9 +46,20 @@ function traceOf(path: string, sha256: string): Trace {
   const bytes = bytesBySha.get(sha256);
   if (!bytes) throw new InputFault('This file is missing from the case; bring it in again.', path);
   const trace = readTraceTable(bytes, path);
+  checkTrace(trace, path);
   traceBySha.set(sha256, trace);
   bytesBySha.delete(sha256);
   return trace;
+}
+
+function withoutRepeats(faults: FaultText[]): FaultText[] {
+  const seen = new Set<string>();
+  return faults.filter(({ what, where }) => {
+    const key = `${where}\n${what}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
 }
 
 function faultsOf(thrown: unknown): FaultText[] {
@@ -61,24 +80,30 @@ const api = {
   },
 
   assess({ caseFile, files, draws }: AssessJob): AssessOutcome {
+    const faults: FaultText[] = [];
     const notices: Notice[] = [];
-    try {
-      const checked = checkCase(caseFile);
-      notices.push(...checked.notices);
-      if (checked.faults.length > 0) {
-        return { ok: false, faults: checked.faults.map(({ what, where }) => ({ what, where })), notices };
+    const attempt = <T>(step: () => T): T | undefined => {
+      try {
+        return step();
+      } catch (thrown) {
+        faults.push(...faultsOf(thrown));
+        return undefined;
       }
-      const traces = new Map<string, Trace>();
-      for (const path of tracePaths(caseFile)) {
-        const sha256 = files[path];
-        if (sha256) traces.set(path, traceOf(path, sha256));
-      }
-      const ready = engineInput(caseFile, traces);
-      notices.push(...ready.notices);
-      return { ok: true, assessment: assess(ready.input, { draws }), notices };
-    } catch (thrown) {
-      return { ok: false, faults: faultsOf(thrown), notices };
+    };
+    const checked = attempt(() => checkCase(caseFile));
+    faults.push(...(checked?.faults ?? []).map(({ what, where }) => ({ what, where })));
+    notices.push(...(checked?.notices ?? []));
+    const traces = new Map<string, Trace>();
+    for (const { named, path, sha256 } of traceFilesOf(caseFile, files)) {
+      const trace = attempt(() => traceOf(path, sha256));
+      if (trace) traces.set(named, trace);
     }
+    const ready = attempt(() => engineInput(caseFile, traces));
+    notices.push(...(ready?.notices ?? []));
+    if (!ready || faults.length > 0) return { ok: false, faults: withoutRepeats(faults), notices };
+    const assessment = attempt(() => assess(ready.input, { draws }));
+    if (!assessment) return { ok: false, faults, notices };
+    return { ok: true, assessment, tree: ready.input.tree, notices };
   },
 
   samples(path: string, sha256: string): TraceSamples {

@@ -1,0 +1,46 @@
+/** The app: which screen is on, and what lies over every screen. */
+import { useEffect } from 'react';
+import { Redirect, Route, Router, Switch } from 'wouter';
+import { useHashLocation } from 'wouter/use-hash-location';
+import { DropAnywhere } from './parts/DropAnywhere.tsx';
+import { UpdateOffer } from './parts/UpdateOffer.tsx';
+import { AboutScreen } from './screens/AboutScreen.tsx';
+import { CaseScreen } from './screens/CaseScreen.tsx';
+import { CasesScreen } from './screens/CasesScreen.tsx';
+import { Start } from './screens/Start.tsx';
+import { themeShown } from './state/settings.ts';
+import { Toasts } from './state/toast.tsx';
+import { Fence } from './parts/Fence.tsx';
+
+export function App() {
+  useEffect(() => {
+    document.documentElement.dataset.theme = themeShown();
+  }, []);
+  return (
+    <Fence>
+      {/* The hash keeps links working from any folder, from a file server and without a network. */}
+      <Router hook={useHashLocation}>
+        <Start>
+          <Switch>
+            <Route path="/">
+              <CasesScreen />
+            </Route>
+            <Route path="/about">
+              <AboutScreen />
+            </Route>
+            <Route path="/case/:id">{({ id }) => <Redirect to={`/case/${id}/decision`} replace />}</Route>
+            <Route path="/case/:id/:place/:part?">
+              {({ id, place, part }) => <CaseScreen key={id} id={id} place={place} part={part ?? null} />}
+            </Route>
+            <Route>
+              <Redirect to="/" replace />
+            </Route>
+          </Switch>
+        </Start>
+        <DropAnywhere />
+      </Router>
+      <Toasts />
+      <UpdateOffer />
+    </Fence>
+  );
+}

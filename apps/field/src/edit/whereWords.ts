@@ -1,0 +1,40 @@
+/** Where a fault is, in words and as a place to go to. */
+import { valueAt } from './fieldPath.ts';
+
+/** The place of the case where a field is edited. */
+export function placeOfPath(path: string, caseFile: unknown): string {
+  const drilling = /^(sections|flares)\.\d+\.drillings\.\d+/.exec(path)?.[0];
+  if (drilling) {
+    const id = valueAt(caseFile, `${drilling}.id`);
+    if (typeof id === 'string') return `section/${encodeURIComponent(id)}`;
+  }
+  if (/^(sections|flares|traces)/.test(path)) return 'section';
+  if (/^(client|assessor|visitedOn|instrument|purpose|notes|title|place|weather)/.test(path)) return 'report';
+  return 'tree';
+}
+
+/** Field paths in plain words, for people: `sections.0.barkMm` → `section s1, bark`. */
+export function fieldWords(path: string, caseFile: unknown): string {
+  const words: string[] = [];
+  const keys = path.split('.');
+  for (let i = 0; i < keys.length; i++) {
+    const key = keys[i]!;
+    if (/^\d+$/.test(key)) continue;
+    const next = keys[i + 1];
+    if (next !== undefined && /^\d+$/.test(next)) {
+      const id = valueAt(caseFile, [...keys.slice(0, i + 2), 'id'].join('.'));
+      words.push(`${key.replace(/s$/, '')} ${typeof id === 'string' ? id : Number(next) + 1}`);
+    } else {
+      words.push(plain(key));
+    }
+  }
+  return words.join(', ');
+}
+
+/** `stemDiameterMm` → `stem diameter`. */
+function plain(key: string): string {
+  return key
+    .replace(/(Mm|Ms|Deg|M)$/, '')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+}

@@ -1,0 +1,24 @@
+/** A group of fields or figures under one heading. */
+import { type ReactNode, useId } from 'react';
+
+interface GroupProps {
+  title: string;
+  lead?: ReactNode;
+  tools?: ReactNode;
+  children: ReactNode;
+  className?: string;
+}
+
+export function Group({ title, lead, tools, children, className }: GroupProps) {
+  const id = useId();
+  return (
+    <section className={`group ${className ?? ''}`} aria-labelledby={id}>
+      <header className="group-head">
+        <h2 id={id}>{title}</h2>
+        {tools}
+      </header>
+      {lead && <p className="lead">{lead}</p>}
+      {children}
+    </section>
+  );
+}

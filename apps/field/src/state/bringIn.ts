@@ -1,0 +1,62 @@
+/** Brings files in and says what came of it; each file that cannot be read is named with the reason. */
+import { binCase, blankCase, addCase, bringInBag, bringInZip, restoreCase } from '../storage/cases.ts';
+import { storageFaultOf } from '../storage/faults.ts';
+import { InputFault } from '@standfast/engine';
+import { type Incoming, type PathFile, sortIncoming, waitForImport } from './incoming.ts';
+import { complain, say } from './toast.tsx';
+
+/** Today's date as a case writes it, in the person's own time zone. */
+export function today(now = new Date()): string {
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+export function faultText(thrown: unknown, name: string): string {
+  if (thrown instanceof InputFault) return `${name}: ${thrown.message}`;
+  return `${name}: ${storageFaultOf(thrown).message}`;
+}
+
+/**
+ * @param openCaseId the case on screen, which takes loose tables; without one they go into a new case.
+ * @returns the case to show now, or null to stay.
+ */
+export async function bringIn(files: readonly PathFile[], openCaseId: string | null): Promise<string | null> {
+  let incoming: Incoming[];
+  try {
+    incoming = await sortIncoming(files);
+  } catch (thrown) {
+    complain(`The files could not be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
+    return null;
+  }
+  if (incoming.length === 0) complain('There is no file in what you brought in.');
+  const opened: string[] = [];
+  for (const each of incoming) {
+    try {
+      if (each.kind === 'zip') opened.push(await bringInZip(each.bytes, each.name, 'brought in'));
+      if (each.kind === 'folder') opened.push(await bringInBag(each.bag, 'brought in'));
+      if (each.kind === 'tables') {
+        if (openCaseId === null) opened.push(await addCase(blankCase(today()), new Map(), 'made here'));
+        waitForImport(each.tables);
+      }
+      if (each.kind === 'unknown') {
+        complain(
+          `${each.name}: this kind of file cannot be read. Bring in a case folder, a case zip, or tables (csv, txt, xlsx).`,
+        );
+      }
+    } catch (thrown) {
+      complain(faultText(thrown, 'name' in each ? each.name : 'tables'));
+    }
+  }
+  if (opened.length > 1) say(`${opened.length} cases brought in.`);
+  return opened.at(-1) ?? null;
+}
+
+/** Puts a case in the bin, with the way back. */
+export async function binWithUndo(id: string, name: string): Promise<void> {
+  try {
+    await binCase(id);
+    say(`${name} is in the bin.`, { label: 'Undo', run: () => restoreCase(id) });
+  } catch (thrown) {
+    complain(storageFaultOf(thrown).message);
+  }
+}
