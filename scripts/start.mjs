@@ -22,7 +22,9 @@ await runScript(async () => {
   );
   say(`Standfast is ready: http://${host === '127.0.0.1' ? 'localhost' : host}:${port}/`);
   if (asked === undefined && port !== USUAL_PORT) {
-    say(`(Port ${USUAL_PORT} was taken. A browser keeps data by address, so cases kept there do not show here.)`);
+    say(
+      `(Port ${USUAL_PORT} was taken. A browser keeps data by address, so cases kept there do not show here.)`,
+    );
   }
   say('It opens on the demonstration case. Stop with Ctrl-C.');
   for (const signal of ['SIGINT', 'SIGTERM']) {
@@ -39,7 +41,9 @@ function options() {
   try {
     given = parseArgs({ options: { port: { type: 'string' }, host: { type: 'string' } } }).values;
   } catch (error) {
-    throw new Stop(`${/** @type {Error} */ (error).message}\nUsage: npm start -- [--port N] [--host ADDRESS]`);
+    throw new Stop(
+      `${/** @type {Error} */ (error).message}\nUsage: npm start -- [--port N] [--host ADDRESS]`,
+    );
   }
   const text = given.port ?? process.env.PORT;
   const host = given.host ?? '127.0.0.1';

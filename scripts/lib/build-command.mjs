@@ -2,8 +2,7 @@
  * Bundles the command line: one small entry that starts fast, the heavy parts in chunks loaded when a command
  * needs them, and the files it reads at run time (demonstration case, fonts) beside it.
  */
-import { cpSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { cpSync, renameSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { fromRoot } from './root.mjs';
 

@@ -214,7 +214,7 @@ describe('a case that cannot be assessed', () => {
 describe('a case that is thin but can be assessed', () => {
   const assessed = (json: unknown) => {
     writeCase(folder.at('case'), json);
-    const ran = standfast(['assess', folder.at('case'), '--json', '--draws', '300']);
+    const ran = standfast(['assess', folder.at('case'), '--json', '--draws', '400']);
     expect(ran.status, ran.err).toBe(0);
     return JSON.parse(ran.out) as {
       notices: { severity: string; where: string; text: string }[];

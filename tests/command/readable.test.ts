@@ -36,7 +36,7 @@ it('assess gives the answer first, every figure with its interval, and what to m
   const { status, out, err } = standfast(['assess', folder.at('demo')]);
   expect({ status, err }).toEqual({ status: 0, err: '' });
   expect(out).toMatch(
-    /Lowest safety factor \d+\.\d+ \(\d+\.\d+ to \d+\.\d+\): (breakage|uprooting).*bending toward/s,
+    /Lowest safety factor \d+\.\d+ \(\d+\.\d+ to \d+\.\d+\): (breakage|uprooting).*with the wind toward/s,
   );
   expect(out).toMatch(/Strength left: \d+ \(\d+ to \d+\) %/);
   expect(out.indexOf('Safety')).toBeLessThan(out.indexOf('Section'));

@@ -112,8 +112,8 @@ function seedOption(): Option {
 }
 
 function drawsOption(): Option {
-  return new Option('--draws <n>', 'how many random draws (100 to 100000)').argParser(
-    wholeFrom(100, 100_000),
+  return new Option('--draws <n>', 'how many random draws (200 to 100000)').argParser(
+    wholeFrom(200, 100_000),
   );
 }
 

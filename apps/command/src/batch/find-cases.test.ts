@@ -16,23 +16,23 @@ function file(...parts: string[]): void {
   writeFileSync(name, '');
 }
 
-it('finds case folders and zips at any depth, in order', () => {
+it('finds case folders and zips at any depth, in order', async () => {
   file('2026', 'park', 'b', 'case.json');
   file('2026', 'park', 'a', 'case.json');
   file('2026', 'yard.zip');
   file('2026', 'notes.txt');
-  expect(findCases(folder)).toEqual(['2026/park/a', '2026/park/b', '2026/yard.zip']);
+  expect(await findCases(folder)).toEqual(['2026/park/a', '2026/park/b', '2026/yard.zip']);
 });
 
-it('does not look inside a case, hidden folders or links', () => {
+it('does not look inside a case, hidden folders or links', async () => {
   file('one', 'case.json');
   file('one', 'photos', 'more.zip');
   file('.trash', 'old', 'case.json');
   symlinkSync(folder, path.join(folder, 'round'));
-  expect(findCases(folder)).toEqual(['one']);
+  expect(await findCases(folder)).toEqual(['one']);
 });
 
-it('takes the folder itself when it is a case', () => {
+it('takes the folder itself when it is a case', async () => {
   file('case.json');
-  expect(findCases(folder)).toEqual(['.']);
+  expect(await findCases(folder)).toEqual(['.']);
 });

@@ -1,6 +1,6 @@
-import { type Dirent, readdirSync } from 'node:fs';
+import { readdir } from 'node:fs/promises';
 import path from 'node:path';
-import { systemFault } from '../files/read.ts';
+import { onDisk } from '@standfast/casefile/node';
 
 /**
  * Every case below a folder: folders that hold a case.json (not looked into further) and zip files. Hidden
@@ -8,16 +8,11 @@ import { systemFault } from '../files/read.ts';
  * @returns paths relative to the folder, in order of name
  * @throws InputFault when a folder cannot be read
  */
-export function findCases(folder: string): string[] {
+export async function findCases(folder: string): Promise<string[]> {
   const found: string[] = [];
-  const visit = (relative: string) => {
+  const visit = async (relative: string) => {
     const absolute = path.join(folder, relative);
-    let entries: Dirent[];
-    try {
-      entries = readdirSync(absolute, { withFileTypes: true });
-    } catch (error) {
-      throw systemFault(error, absolute);
-    }
+    const entries = await onDisk(absolute, () => readdir(absolute, { withFileTypes: true }));
     if (entries.some((entry) => entry.name === 'case.json')) {
       found.push(relative || '.');
       return;
@@ -25,10 +20,10 @@ export function findCases(folder: string): string[] {
     for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
       if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
       const below = path.join(relative, entry.name);
-      if (entry.isDirectory()) visit(below);
+      if (entry.isDirectory()) await visit(below);
       else if (entry.isFile() && entry.name.toLowerCase().endsWith('.zip')) found.push(below);
     }
   };
-  visit('');
+  await visit('');
   return found;
 }

@@ -1,8 +1,8 @@
 /** The growing table of a batch: a row is on disk as soon as its case is done, so a stop loses nothing. */
-import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
+import { appendFile, readFile } from 'node:fs/promises';
+import { onDisk, writeWhole } from '@standfast/casefile/node';
 import { InputFault } from '@standfast/engine';
-import { systemFault } from '../files/read.ts';
-import { writeFiles } from '../files/write.ts';
 import { csvLine, csvRows } from './csv.ts';
 import { COLUMNS, type Row } from './row.ts';
 
@@ -14,19 +14,14 @@ export type EarlierRow = Record<(typeof COLUMNS)[number], string>;
  * @returns rows by case, the last of each
  * @throws InputFault when the file holds something else, so that it is not overwritten
  */
-export function earlierResults(file: string): Map<string, EarlierRow> {
+export async function earlierResults(file: string): Promise<Map<string, EarlierRow>> {
   if (!existsSync(file)) return new Map();
-  let text: string;
-  try {
-    text = readFileSync(file, 'utf8');
-  } catch (error) {
-    throw systemFault(error, file);
-  }
+  const text = await onDisk(file, () => readFile(file, 'utf8'));
   const [head, ...rows] = csvRows(text.replace(/^\uFEFF/, ''));
   if (text === '') return new Map();
   if (!head || head.join() !== COLUMNS.join()) {
     throw new InputFault(
-      'This file is no table of a batch of this version, so it is not overwritten. Name another with --out.',
+      'this file is no table of a batch of this version, so it is not overwritten: name another with --out',
       file,
     );
   }
@@ -42,16 +37,12 @@ export function earlierResults(file: string): Map<string, EarlierRow> {
 
 /** Writes the table anew: its head and these rows. */
 export async function startTable(file: string, rows: readonly (Row | EarlierRow)[]): Promise<void> {
-  await writeFiles([{ file, content: tableText(rows) }]);
+  await onDisk(file, () => writeWhole(file, new TextEncoder().encode(tableText(rows))));
 }
 
 /** Adds one row at the end. */
-export function appendRow(file: string, row: Row): void {
-  try {
-    appendFileSync(file, line(row));
-  } catch (error) {
-    throw systemFault(error, file);
-  }
+export async function appendRow(file: string, row: Row): Promise<void> {
+  await onDisk(file, () => appendFile(file, line(row)));
 }
 
 function tableText(rows: readonly (Row | EarlierRow)[]): string {

@@ -1,9 +1,9 @@
 import path from 'node:path';
 import { CASE_JSON, type CaseFile, openCase, type ReadonlyCaseBag } from '@standfast/casefile';
-import { bagFromPath } from '@standfast/casefile/node';
+import { bagFromPath, onDisk, writeWhole } from '@standfast/casefile/node';
 import { type Assessment, assess } from '@standfast/engine';
+import { checkOutput } from '../files/output.ts';
 import { look } from '../files/read.ts';
-import { checkOutput, writeFiles } from '../files/write.ts';
 import { keysFirst, printJson } from '../json.ts';
 import { UsageFault } from '../outcome.ts';
 import { summary } from '../terminal/assessment.ts';
@@ -26,10 +26,10 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
   if (outputs.length === 2 && path.resolve(outputs[0]!) === path.resolve(outputs[1]!)) {
     throw new UsageFault('--report and --html name the same file; give each its own.');
   }
-  look(casePath);
+  await look(casePath);
   const bag = await bagFromPath(casePath);
   const { caseFile, engineInput, notices } = openCase(bag);
-  for (const file of outputs) checkOutput(file, filesOfCase(casePath, caseFile, bag));
+  for (const file of outputs) await checkOutput(file, filesOfCase(casePath, caseFile, bag));
   const assessed = assess(engineInput, { seed: options.seed, draws: options.draws });
   const assessment: Assessment = { ...assessed, notices: [...notices, ...assessed.notices] };
 
@@ -38,7 +38,7 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
     const files = [];
     if (options.report) files.push({ file: options.report, content: await pdfReport(assessment, caseFile) });
     if (options.html) files.push({ file: options.html, content: await htmlReport(assessment, caseFile) });
-    await writeFiles(files);
+    for (const { file, content } of files) await onDisk(file, () => writeWhole(file, content));
   }
 
   if (options.json) {

@@ -5,8 +5,8 @@ import { findCases } from '../batch/find-cases.ts';
 import { appendRow, type EarlierRow, earlierResults, startTable } from '../batch/results.ts';
 import { failedRow, type Row } from '../batch/row.ts';
 import type { Task } from '../batch/worker.ts';
+import { checkOutput } from '../files/output.ts';
 import { look } from '../files/read.ts';
-import { checkOutput } from '../files/write.ts';
 import { INPUT_AT_FAULT } from '../outcome.ts';
 import { newPage } from '../terminal/page.ts';
 
@@ -24,19 +24,19 @@ interface Options {
  * @throws InputFault when the folder or the table's place is at fault
  */
 export async function batch(folder: string, options: Options): Promise<number> {
-  if (!look(folder).isDirectory())
-    throw new InputFault('This is a file; give a folder with cases below it.', folder);
+  if (!(await look(folder)).isDirectory())
+    throw new InputFault('this is a file: give a folder with cases below it', folder);
   const out = options.out ?? 'standfast-batch.csv';
-  checkOutput(out);
-  const names = findCases(folder);
+  await checkOutput(out);
+  const names = await findCases(folder);
   if (!names.length) {
     throw new InputFault(
-      'There is no case below this folder: no folder with a case.json and no zip.',
+      'there is no case below this folder: no folder with a case.json, and no zip',
       folder,
     );
   }
   refuseInsideACase(out, folder, names);
-  const earlier = earlierResults(out);
+  const earlier = await earlierResults(out);
   const same = (row: EarlierRow | undefined) => isSameWay(row, options);
   const kept = new Map<string, Row | EarlierRow>();
   for (const name of names) {
@@ -55,12 +55,12 @@ export async function batch(folder: string, options: Options): Promise<number> {
     }),
   );
   const counts = { assessed: 0, failed: 0, unchanged: 0 };
-  await inThreads(tasks, options.jobs ?? availableParallelism(), (task, row) => {
+  await inThreads(tasks, options.jobs ?? availableParallelism(), async (task, row) => {
     if (!row) counts.unchanged++;
     else {
       counts[row.status === 'assessed' ? 'assessed' : 'failed']++;
       kept.set(task.name, row);
-      appendRow(out, row);
+      await appendRow(out, row);
     }
   });
   // The same cases give the same table, whatever order they were done in.
@@ -87,10 +87,7 @@ function refuseInsideACase(out: string, folder: string, names: string[]): void {
   for (const name of names) {
     const below = path.relative(path.resolve(folder, name), path.resolve(out));
     if (!below.startsWith('..') && !path.isAbsolute(below)) {
-      throw new InputFault(
-        `This lies in the case ${name}. Choose a place outside the cases with --out.`,
-        out,
-      );
+      throw new InputFault(`this lies in the case ${name}: choose a place outside the cases with --out`, out);
     }
   }
 }
@@ -109,7 +106,7 @@ function isSameWay(row: EarlierRow | undefined, { seed, draws }: Options): boole
 async function inThreads(
   tasks: Task[],
   jobs: number,
-  done: (task: Task, row: Row | null) => void,
+  done: (task: Task, row: Row | null) => Promise<void>,
 ): Promise<void> {
   const { Tinypool } = await import('tinypool');
   const pool = new Tinypool({
@@ -124,7 +121,7 @@ async function inThreads(
         const row: Row | null = await pool
           .run(task)
           .catch((error: Error) => failedRow(task.name, null, `It could not be finished: ${error.message}`));
-        done(task, row);
+        await done(task, row);
         bar?.increment();
       }),
     );

@@ -14,8 +14,9 @@ const EXACT_DIGITS = 12;
  * @throws InputFault when the file is no JSON, or the outline or a void makes no sense
  */
 export async function section(file: string, options: { json?: boolean }): Promise<void> {
-  const input = sectionInputFrom(await readJson(file, 'a section', LIMIT_BYTES), file);
-  const properties = sectionProperties(input);
+  const properties = sectionProperties(
+    sectionInputFrom(await readJson(file, 'a section', LIMIT_BYTES), file),
+  );
   if (options.json) {
     const { areaMm2, centroidMm, ixxMm4, iyyMm4, ixyMm4, modulusMm3, remaining, ...more } = properties;
     printJson({ areaMm2, centroidMm, ixxMm4, iyyMm4, ixyMm4, modulusMm3, remaining, ...more }, EXACT_DIGITS);
@@ -46,17 +47,25 @@ export async function section(file: string, options: { json?: boolean }): Promis
       { head: 'modulus mm³', align: 'right' },
       { head: 'left of the sound section', align: 'right' },
     ],
-    properties.modulusMm3.map(({ directionDeg, value }, i) => [
-      direction(directionDeg),
-      scientific(value),
-      `${fixed(properties.remaining[i]!.value * 100, 1)} %`,
-    ]),
+    // Opposite directions have the same modulus: the greatest stress is only pull instead of push.
+    properties.modulusMm3
+      .filter(({ directionDeg }) => directionDeg < 180)
+      .map(({ directionDeg, value }, i) => [
+        `${directionDeg}° or ${directionDeg + 180}°`,
+        scientific(value),
+        `${fixed(properties.remaining[i]!.value * 100, 1)} %`,
+      ]),
   );
-  const least = properties.remaining.reduce((a, b) => (b.value < a.value ? b : a));
+  const { least, warnings } = properties;
   page.gap();
   page.text(
-    `Least left: ${fixed(least.value * 100, 1)} %, bending toward ${direction(least.directionDeg)}. Computed from the outline and voids as given, so exact for them; how well they were measured is not in it.`,
+    `Weakest of all directions: toward ${direction(least.directionDeg)}, ${fixed(least.remaining * 100, 1)} % left.`,
   );
+  page.text(
+    'Computed from the outline and voids as given, and exact for them; how well they were measured is not in it.',
+    'quiet',
+  );
+  for (const warning of warnings) page.item('caution:', warning);
   page.print();
 }
 

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { afterAll, expect, it } from 'vitest';
-import { readInput, readJson, systemFault } from './read.ts';
+import { readInput, readJson } from './read.ts';
 
 const folder = mkdtempSync(path.join(os.tmpdir(), 'standfast-read-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -13,24 +13,8 @@ function fileOf(text: string): string {
   return file;
 }
 
-it.each([
-  ['EACCES', /permission/],
-  ['ENOSPC', /disk is full/],
-  ['ENOTDIR', /is a file, not a folder/],
-  ['EROFS', /another place/],
-])('tells a person what %s means, and where', (code, meaning) => {
-  const fault = systemFault(Object.assign(new Error('low level'), { code }), 'some/file');
-  expect(String(fault)).toMatch(meaning);
-  expect(String(fault)).toMatch(/some\/file/);
-});
-
-it('passes on what is no fault of the system', () => {
-  const bug = new TypeError('ours');
-  expect(systemFault(bug, 'x')).toBe(bug);
-});
-
 it('refuses a file larger than can be meant, before reading it', async () => {
-  await expect(readInput(fileOf('x'.repeat(2000)), 'a note', 1000)).rejects.toThrow(/1 MB|at most/);
+  await expect(readInput(fileOf('x'.repeat(2000)), 'a note', 1000)).rejects.toThrow(/at most/);
 });
 
 it.each([

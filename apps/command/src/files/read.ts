@@ -1,21 +1,18 @@
 /** Reading what a person named on the command line, with a clear message for each way it can fail. */
-import { type Stats, statSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import type { Stats } from 'node:fs';
+import { readFile, stat } from 'node:fs/promises';
+import { onDisk } from '@standfast/casefile/node';
 import { InputFault } from '@standfast/engine';
 
 /**
  * Looks at what lies at a path.
  * @throws InputFault when nothing is there or it may not be looked at
  */
-export function look(path: string): Stats {
+export async function look(path: string): Promise<Stats> {
   if (path === '-') {
-    throw new InputFault('Standard input is not read here. Save it to a file and give its name.', path);
+    throw new InputFault('standard input is not read here: save it to a file and give its name', path);
   }
-  try {
-    return statSync(path);
-  } catch (error) {
-    throw systemFault(error, path);
-  }
+  return onDisk(path, () => stat(path));
 }
 
 /**
@@ -24,20 +21,16 @@ export function look(path: string): Stats {
  * @throws InputFault when it cannot be read, is no ordinary file, or is larger than `limitBytes`
  */
 export async function readInput(path: string, what: string, limitBytes: number): Promise<Uint8Array> {
-  const found = look(path);
-  if (found.isDirectory()) throw new InputFault(`This is a folder; give the file of ${what}.`, path);
-  if (!found.isFile()) throw new InputFault(`This is no ordinary file; give the file of ${what}.`, path);
+  const found = await look(path);
+  if (found.isDirectory()) throw new InputFault(`this is a folder: give the file of ${what}`, path);
+  if (!found.isFile()) throw new InputFault(`this is no ordinary file: give the file of ${what}`, path);
   if (found.size > limitBytes) {
     throw new InputFault(
-      `This file has ${megabytes(found.size)} MB; ${what} may have ${megabytes(limitBytes)} MB at most. Check that it is the right file.`,
+      `this file has ${megabytes(found.size)} MB, and ${what} may have ${megabytes(limitBytes)} MB at most: check that it is the right file`,
       path,
     );
   }
-  try {
-    return await readFile(path);
-  } catch (error) {
-    throw systemFault(error, path);
-  }
+  return onDisk(path, () => readFile(path));
 }
 
 /**
@@ -50,12 +43,12 @@ export async function readJson(path: string, what: string, limitBytes: number): 
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new InputFault('This is not UTF-8 text, so not JSON. Give a .json file.', path);
+    throw new InputFault('this is not UTF-8 text, so not JSON: give a .json file', path);
   }
   try {
     return JSON.parse(text);
   } catch (error) {
-    throw new InputFault(`This is not valid JSON (${jsonTrouble(error, text)}). Mend it there.`, path);
+    throw new InputFault(`this is not valid JSON (${jsonTrouble(error, text)}): mend it there`, path);
   }
 }
 
@@ -66,32 +59,6 @@ function jsonTrouble(error: unknown, text: string): string {
   if (position === undefined) return text.trim() === '' ? 'the file is empty' : 'it breaks off at its end';
   const before = text.slice(0, Number(position)).split('\n');
   return `line ${before.length}, column ${before[before.length - 1]!.length + 1}`;
-}
-
-/** What a failed call to the system means for the person. Faults that are not the system's are passed on. */
-export function systemFault(error: unknown, path: string): unknown {
-  switch ((error as NodeJS.ErrnoException).code) {
-    case 'ENOENT':
-      return new InputFault('There is no such file or folder. Check the name.', path);
-    case 'ENOTDIR':
-      return new InputFault('Part of this path is a file, not a folder. Check the name.', path);
-    case 'EACCES':
-    case 'EPERM':
-      return new InputFault('This may not be read or written by you. Change its permissions.', path);
-    case 'EISDIR':
-      return new InputFault('This is a folder; a file is wanted.', path);
-    case 'ELOOP':
-      return new InputFault('This link leads back to itself.', path);
-    case 'ENAMETOOLONG':
-      return new InputFault('This name is too long.', path.length > 60 ? `${path.slice(0, 57)}…` : path);
-    case 'ENOSPC':
-    case 'EDQUOT':
-      return new InputFault('The disk is full. Make room and try again.', path);
-    case 'EROFS':
-      return new InputFault('This disk may only be read. Choose another place.', path);
-    default:
-      return error;
-  }
 }
 
 const megabytes = (bytes: number) => Math.ceil(bytes / 1e6).toLocaleString('en');

@@ -22,7 +22,7 @@ export async function traceOf(bytes: Uint8Array, file: string, drilling?: string
   const guess = await guessTable(bytes, file);
   if (guess.confidence < SURE_ENOUGH) {
     throw new InputFault(
-      `This is no standard trace table (header depth_mm,resistance) and it is not certain how to read it.\n${described(guess)}\nGive the table that header, or import it in the app, where the reading can be corrected.`,
+      `this is no standard trace table (header depth_mm,resistance), and it is not certain how to read it:\n${described(guess)}\nGive the table that header, or import it in the app, where the reading can be corrected`,
       file,
     );
   }
@@ -32,14 +32,14 @@ export async function traceOf(bytes: Uint8Array, file: string, drilling?: string
   if (!chosen) {
     throw new InputFault(
       drilling === undefined
-        ? 'the table holds no drilling'
+        ? 'this table holds no drilling'
         : `there is no drilling "${drilling}" in it; there are ${labels.join(', ')}`,
       file,
     );
   }
   if (drilling === undefined && traces.length > 1) {
     throw new InputFault(
-      `The table holds ${traces.length} drillings: ${labels.join(', ')}. Name one with --drilling.`,
+      `this table holds ${traces.length} drillings (${labels.join(', ')}): name one with --drilling`,
       file,
     );
   }

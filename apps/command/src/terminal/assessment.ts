@@ -42,7 +42,7 @@ function answer(page: Page, { safety }: Assessment): void {
   const where =
     governing.mode === 'breakage' && governing.sectionId ? ` at section ${governing.sectionId}` : '';
   page.text(
-    `Lowest safety factor ${withInterval(governing, 2)}: ${governing.mode}${where}, bending toward ${direction(governing.directionDeg)}.`,
+    `Lowest safety factor ${withInterval(governing, 2)}: ${governing.mode}${where}, with the wind toward ${direction(governing.directionDeg)}.`,
     governing.p05 < 1 ? 'alarm' : 'strong',
   );
   page.text(
@@ -54,7 +54,7 @@ function answer(page: Page, { safety }: Assessment): void {
     [
       { head: 'mode', align: 'left' },
       { head: 'least safety factor', align: 'right' },
-      { head: 'toward', align: 'left' },
+      { head: 'wind toward', align: 'left' },
       { head: 'critical gust m/s', align: 'right' },
     ],
     (['breakage', 'uprooting'] as const).map((mode) => {
@@ -70,9 +70,6 @@ function answer(page: Page, { safety }: Assessment): void {
   );
   page.gap();
   page.text(`Anchorage: ${safety.anchorageBasis}`);
-  if (safety.anchorageTooThin) {
-    page.text('The evidence on anchorage is too thin to decide on: ask for a static load test.', 'alarm');
-  }
 }
 
 function wind(page: Page, { wind }: Assessment): void {

@@ -1,0 +1,132 @@
+/** `npm run bench`: how fast the whole assessment is, stage by stage, and beside the same work elsewhere. */
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { assess, outlineRing, randomFrom, readTraces, sectionProperties } from '@standfast/engine';
+import { table } from '../apps/command/src/terminal/text.ts';
+import { soundnessPosterior } from '../packages/engine/src/section/field/index.ts';
+import { DRAWS, DRILLINGS, inventedCase, lobedSection, READINGS } from './invented.ts';
+import { compareWithPeers } from './peers.ts';
+import { elapsedMs, median, medianMs } from './timing.ts';
+
+const TARGET_MS = 1000;
+const RUNS = 7;
+const START_RUNS = 11;
+
+const say = (text = '') => process.stdout.write(`${text}\n`);
+const ms = (value: number) =>
+  value >= 100 ? value.toFixed(0) : value >= 1 ? value.toFixed(1) : value.toFixed(3);
+
+wholeAssessment();
+stages();
+startUp();
+peers();
+
+function wholeAssessment(): void {
+  const run = () => assess(inventedCase, { draws: DRAWS });
+  const first = elapsedMs(run);
+  const cpu = process.cpuUsage();
+  const later = Array.from({ length: RUNS }, () => elapsedMs(run));
+  const used = process.cpuUsage(cpu);
+  const whole = median(later);
+  say(
+    `Whole assessment: ${DRILLINGS} drillings of ${READINGS.toLocaleString('en')} readings, ${DRAWS.toLocaleString('en')} draws, one process`,
+  );
+  print([
+    ['first in a new process', ms(first), ''],
+    [`median of the next ${RUNS}`, ms(whole), whole < TARGET_MS ? 'under 1 s' : 'OVER 1 s'],
+    ['processor time, mean', ms((used.user + used.system) / 1000 / RUNS), ''],
+  ]);
+}
+
+function stages(): void {
+  const section = inventedCase.sections[0]!;
+  const toRead = section.drillings.map(({ id, trace }) => ({
+    id,
+    trace,
+    barkMm: section.barkMm,
+    species: inventedCase.tree.species,
+  }));
+  const readings = readTraces(toRead);
+  const field = {
+    outline: outlineRing(section.outline),
+    barkMm: section.barkMm,
+    drillings: section.drillings.map((pose, i) => ({ id: pose.id, pose, reading: readings[i]! })),
+  };
+  const lobed = lobedSection();
+  say('\nStages');
+  print([
+    [`zones of ${DRILLINGS} traces`, ms(medianMs(() => readTraces(toRead), RUNS)), ''],
+    [
+      `soundness field, ${DRAWS.toLocaleString('en')} draws to strength by direction`,
+      ms(medianMs(() => soundnessPosterior(field, randomFrom(1), DRAWS), RUNS)),
+      '',
+    ],
+    [
+      'exact section of 720 corners, 4 voids',
+      ms(medianMs(() => sectionProperties(lobed), RUNS)),
+      'beside the chain',
+    ],
+  ]);
+}
+
+function startUp(): void {
+  const launcher = fileURLToPath(new URL('../apps/command/bin/standfast.mjs', import.meta.url));
+  const started = (args: string[]) =>
+    median(
+      Array.from({ length: START_RUNS }, () =>
+        elapsedMs(() => {
+          const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' });
+          if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}`);
+        }),
+      ),
+    );
+  const bare = started(['-e', '0']);
+  const help = started([launcher, '--help']);
+  say('\nStart of the command, from the shell and back');
+  print([
+    ['node alone', ms(bare), ''],
+    ['standfast --help', ms(help), `${ms(help - bare)} ours`],
+  ]);
+}
+
+function peers(): void {
+  const compared = compareWithPeers();
+  if (!compared) {
+    say(
+      '\nNo comparison: it needs /usr/bin/python3 with numpy, scipy and shapely (python3-scipy python3-shapely).',
+    );
+    return;
+  }
+  say('\nThe same step elsewhere, both on one thread');
+  for (const line of table(
+    [
+      { head: 'step', align: 'left' },
+      { head: 'here ms', align: 'right' },
+      { head: 'there ms', align: 'right' },
+      { head: 'times faster', align: 'right' },
+      { head: 'there', align: 'left' },
+    ],
+    compared.map(({ step, oursMs, theirsMs, note }) => [
+      step,
+      ms(oursMs),
+      ms(theirsMs),
+      (theirsMs / oursMs).toFixed(1),
+      note,
+    ]),
+  )) {
+    say(`  ${line}`);
+  }
+}
+
+function print(rows: string[][]): void {
+  for (const line of table(
+    [
+      { head: 'what', align: 'left' },
+      { head: 'ms', align: 'right' },
+      { head: '', align: 'left' },
+    ],
+    rows,
+  )) {
+    say(`  ${line}`);
+  }
+}
