@@ -29,6 +29,7 @@ const RUBS: Record<(typeof STATES)[number], number> = {
   airIn: 0,
   barkIn: 0,
   sound: 1,
+  knot: 1,
   incipient: 1,
   decayed: 0.6,
   void: 0,
@@ -116,7 +117,7 @@ export function fitLevels(
     for (let i = from + (from > 0 ? margin : 0); i < to - (to < cells ? margin : 0); i++) {
       if (masked[i]) continue;
       const s = scatterPct[i]!;
-      const extra = sound ? 0.08 * start.soundPct : 0.3;
+      const extra = sound ? 0.05 * start.soundPct : 0;
       const u = ((i + 0.5) * c.cellMm - start.pivotMm) / 100;
       rows.push({
         y: c.levelPct[i]!,

@@ -32,6 +32,8 @@ export interface TraceToRead {
 
 /** Scatter of the sound level among the drillings of one tree, standard deviation of the logarithm. */
 const SOUND_SCATTER_IN_TREE = 0.1;
+/** How far the fit may take a single trace's sound level from where the search put it, same. */
+const SOUND_SCATTER_ABOUT_START = 0.15;
 /** Coarse step of the search for levels, cells. */
 const COARSE = 5;
 const FIT_PASSES = 3;
@@ -110,6 +112,9 @@ function readOne(
   });
   let levels: Levels = profile.levels[start]!;
   let floor = profile.floorPct[start]!;
+  const near = several
+    ? priors
+    : { ...priors, logSound: { mean: Math.log(levels.soundPct), sd: SOUND_SCATTER_ABOUT_START } };
   const notches: Notch[] = findNotches(c, floor, texture.scatterPct);
   const masked = maskNotches(c, notches);
   let shape = soundShape(levels, c);
@@ -119,7 +124,7 @@ function readOne(
     stretches = bestStretches(model).stretches;
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
     levels = { ...levels, pivotMm: (wood?.from ?? 0) * cellMm };
-    levels = fitLevels(c, texture.scatterPct, masked, stretches, levels, priors);
+    levels = fitLevels(c, texture.scatterPct, masked, stretches, levels, near);
     floor = floorOf(levels, woodPassed(stretches, cells, cellMm));
     shape = soundShape(levels, c);
   }
@@ -134,11 +139,18 @@ function readOne(
     for (let k = 0; k < STATES.length; k++)
       probability[i * K + STATE_COLUMN[k]!]! += posterior.probability[i * STATES.length + k]!;
 
-  // Zones.
+  // Zones: stretches of one kind that touch (a knot in sound wood) are one.
+  const kinds = stretches.map((s) => STATE_KIND[STATES[s.state]!]);
+  const joined: Stretch[] = [];
+  stretches.forEach((s, j) => {
+    const last = joined.at(-1);
+    if (last && kinds[j - 1] === kinds[j]) last.to = s.to;
+    else joined.push({ ...s });
+  });
   const from = gridMm[0]! - cellMm / 2;
   const to = gridMm[cells - 1]! + cellMm / 2;
-  const edges = refineEdges(c, stretches, 0.08 * levels.soundPct);
-  const zones = stretches.map((s, j): Zone => {
+  const edges = refineEdges(c, joined, 0.08 * levels.soundPct);
+  const zones = joined.map((s, j): Zone => {
     const kind = STATE_KIND[STATES[s.state]!];
     const column = ZONE_KINDS.indexOf(kind);
     let sum = 0;
@@ -146,7 +158,7 @@ function readOne(
     return {
       kind,
       fromMm: j === 0 ? from : edges[j - 1]!,
-      toMm: j === stretches.length - 1 ? to : edges[j]!,
+      toMm: j === joined.length - 1 ? to : edges[j]!,
       confidence: sum / (s.to - s.from),
     };
   });
@@ -157,13 +169,13 @@ function readOne(
   const wallMm = wood?.kind === 'sound' ? wood.toMm - wood.fromMm : 0;
   const next = zones[first + 1];
   const atLeast = wood?.kind === 'sound' && (!next || next.kind === 'bark' || next.kind === 'air');
-  const cellsWall = wood ? (stretches[first]!.to - stretches[first]!.from) * cellMm : 0;
+  const cellsWall = wood ? (joined[first]!.to - joined[first]!.from) * cellMm : 0;
   const shift = wood?.kind === 'sound' ? wallMm - cellsWall : 0;
   const bark = zones.find((z) => z.kind === 'bark');
   return {
     zones,
     residualWallMm: wallMm,
-    residualWallInterval: wallInterval(posterior, cellMm, wallMm, shift),
+    residualWallInterval: wallInterval(posterior, cellMm, shift),
     residualWallAtLeast: atLeast,
     barkFromMm: zones[0]!.kind === 'air' ? zones[0]!.toMm : bark ? from : woodFromMm,
     woodFromMm,

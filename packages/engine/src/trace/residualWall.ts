@@ -1,45 +1,42 @@
 import type { StretchPosterior } from './semiMarkov.ts';
 import type { Interval } from './types.ts';
-import { STATES } from './zoneModel.ts';
 
 /** What an edge's place is uncertain by beyond the model's own doubt, standard deviation in mm. */
 const EDGE_SD_MM = 2;
 
 /**
- * Distribution of the residual wall from the posterior over stretches: every way the first stretch of wood can begin
- * and end, with its probability, blurred by what edges are uncertain by. A first stretch that is not sound is a wall
- * of nothing.
+ * The residual wall's distribution from the posterior over stretches: where the wood begins and where its first whole
+ * run ends, taken as independent, blurred by what edges are uncertain by. Wood that does not begin sound is a wall of
+ * nothing.
+ *
+ * @param shiftMm what refining the edges has added to the wall found on the grid.
  */
-export function wallInterval(
-  posterior: StretchPosterior,
-  cellMm: number,
-  foundMm: number,
-  shiftMm: number,
-): Interval {
-  const sound = STATES.indexOf('sound');
-  const mass: { mm: number; p: number }[] = [];
-  let total = 0;
-  for (const s of posterior.stretches) {
-    if (s.asFirst <= 0) continue;
-    const name = STATES[s.state]!;
-    if (name === 'airIn' || name === 'barkIn') continue;
-    const mm = s.state === sound ? Math.max(0, (s.to - s.from) * cellMm + shiftMm) : 0;
-    mass.push({ mm, p: s.asFirst });
-    total += s.asFirst;
+export function wallInterval(posterior: StretchPosterior, cellMm: number, shiftMm: number): Interval {
+  const { woodBegins, wholeEnds, brokenAtOnce } = posterior;
+  const n = woodBegins.length;
+  const mass = new Float64Array(n);
+  const begins: number[] = [];
+  for (let s = 0; s < n; s++) if (woodBegins[s]! > 1e-4) begins.push(s);
+  for (let e = 0; e < n; e++) {
+    if (wholeEnds[e]! < 1e-6) continue;
+    for (const s of begins) if (s < e) mass[e - s]! += woodBegins[s]! * wholeEnds[e]!;
   }
-  if (total <= 0) return { p05: foundMm, p50: foundMm, p95: foundMm };
+  let total = 0;
+  for (let d = 1; d < n; d++) total += mass[d]!;
+  const broken = Math.min(1, Math.max(total > 0 ? 0 : 1, brokenAtOnce));
+  const lengths: number[] = [];
+  for (let d = 1; d < n; d++) if (mass[d]! > 1e-6 * total) lengths.push(d);
   const cumulative = (x: number) => {
     let sum = 0;
-    for (const { mm, p } of mass)
-      sum += p * (mm === 0 ? (x >= 0 ? 1 : 0) : normalBelow((x - mm) / EDGE_SD_MM));
-    return sum / total;
+    for (const d of lengths) sum += mass[d]! * normalBelow((x - d * cellMm - shiftMm) / EDGE_SD_MM);
+    return broken + (total > 0 ? ((1 - broken) * sum) / total : 0);
   };
-  const top = Math.max(...mass.map((m) => m.mm)) + 4 * EDGE_SD_MM;
+  const top = (n + 8) * cellMm + Math.abs(shiftMm);
   const point = (q: number) => {
     if (cumulative(0) >= q) return 0;
     let a = 0;
     let b = top;
-    for (let i = 0; i < 40; i++) {
+    for (let i = 0; i < 30; i++) {
       const m = 0.5 * (a + b);
       if (cumulative(m) < q) a = m;
       else b = m;

@@ -29,7 +29,7 @@ export function searchLevels(
   priors: LevelPriors,
 ): LevelProfile {
   const cells = c.gridMm.length;
-  const masked = new Uint8Array(cells);
+  const masked = maskSteps(c, texture);
   const zeros = idleCandidates(c, texture, priors);
   const score = new Float64Array(SOUND_GRID.length).fill(-Infinity);
   const levels: Levels[] = [];
@@ -68,27 +68,30 @@ export function searchLevels(
   return { score, levels, floorPct: floors };
 }
 
-/** Idle levels worth trying: from leading air if there is some, else none, and the lowest the trace comes down to. */
+/** Cells near a step say little on a coarse grid, where no boundary can be put right at it. */
+function maskSteps(c: ConditionedTrace, texture: Texture): Uint8Array {
+  const y = texture.smoothPct;
+  const n = y.length;
+  const reach = Math.max(1, Math.round(3 / c.cellMm));
+  const strong = 0.12 * quantile(y, 0.9);
+  return Uint8Array.from(y, (_, i) =>
+    Math.abs(y[Math.min(n - 1, i + reach)]! - y[Math.max(0, i - reach)]!) > strong ? 1 : 0,
+  );
+}
+
+/** Idle levels worth trying: none but the expected, and the lowest the trace comes down to, at its start and anywhere. */
 function idleCandidates(
   c: ConditionedTrace,
   texture: Texture,
   priors: LevelPriors,
 ): { pct: number; logPrior: number }[] {
-  const { levelPct } = c;
-  const lowest = quantile(texture.smoothPct, 0.01);
-  const tolerance = 3 * c.cellNoisePct + 0.5;
-  let run = 0;
-  while (run < levelPct.length && levelPct[run]! < lowest + tolerance) run++;
-  if (run >= 3 && run < 0.5 * levelPct.length) {
-    const pct = quantile(levelPct.slice(0, run), 0.5);
-    return [{ pct, logPrior: 0 }];
-  }
   const { mean, sd } = priors.zeroPct;
-  const prior = (pct: number) => -0.5 * ((pct - mean) / sd) ** 2;
-  const low = Math.min(lowest, mean + 3 * sd);
-  const first = Math.min(mean, lowest);
-  const out = [{ pct: first, logPrior: prior(first) }];
-  if (Math.abs(low - first) > 1) out.push({ pct: low, logPrior: prior(low) });
+  const lowest = quantile(texture.smoothPct, 0.01);
+  const early = quantile(c.levelPct.slice(0, Math.max(4, Math.round(6 / c.cellMm))), 0.2);
+  const out: { pct: number; logPrior: number }[] = [];
+  for (const pct of [Math.min(mean, lowest), Math.min(lowest, mean + 3 * sd), Math.min(early, mean + 3 * sd)])
+    if (pct < lowest + 2 && !out.some((o) => Math.abs(o.pct - pct) < 0.8))
+      out.push({ pct, logPrior: -0.5 * ((pct - mean) / sd) ** 2 });
   return out;
 }
 

@@ -15,17 +15,23 @@ export interface LengthLaw {
 }
 
 /**
- * What a stretch of one state looks like: cells scatter about a level that is drawn once for the stretch,
- * level ~ N(mean, spread²), cell ~ N(level, 1/weight). All arrays are prefix sums over cells, length cells + 1.
+ * What a stretch of one state looks like: cells scatter about a line whose level and slope are drawn once for the
+ * stretch, level ~ N(mean, spread²) at the stretch's weighted middle, slope ~ N(0, slopeSpread²) per unit of place,
+ * cell ~ N(line, 1/weight). Arrays are prefix sums over cells, length cells + 1: of weight w, w value, w value²,
+ * w place, w place², w place value.
  */
 export interface StretchState {
   weight: Float64Array;
   weighted: Float64Array;
   squared: Float64Array;
+  placed: Float64Array;
+  placedSquared: Float64Array;
+  placedWeighted: Float64Array;
   /** Sum of every other log likelihood term of the cells. */
   extra: Float64Array;
   mean: number;
   spread: number;
+  slopeSpread: number;
   length: LengthLaw;
   /** Shortest and longest length allowed, cells. */
   least: number;
@@ -41,8 +47,8 @@ export interface SemiMarkov {
   transition: Float64Array;
   /** Log weight for each state to be the last. */
   last: Float64Array;
-  /** States that can only come before the needle is in wood (air and bark on the way in). */
-  outside: boolean[];
+  /** `outside` states come before the needle is in wood; `whole` states make up the wall that is asked for. */
+  part: ('outside' | 'whole' | 'other')[];
 }
 
 export interface Stretch {
@@ -56,8 +62,13 @@ export interface StretchPosterior {
   logEvidence: number;
   /** `cells` rows of `states.length` probabilities. */
   probability: Float64Array;
-  /** Every stretch with a probability worth counting, and how much of it is as the first stretch of wood. */
-  stretches: (Stretch & { probability: number; asFirst: number })[];
+  /**
+   * Probability that wood begins at each boundary (`cells + 1`), that its first run of whole states ends at each
+   * boundary (counting the trace's end), and that its first stretch is not whole.
+   */
+  woodBegins: Float64Array;
+  wholeEnds: Float64Array;
+  brokenAtOnce: number;
 }
 
 /** Log likelihood of the cells from..to-1 as one stretch of the state, its length not counted. */
@@ -70,7 +81,18 @@ export function stretchScore(state: StretchState, from: number, to: number): num
   const d = b - m * a;
   const other = state.extra[to]! - state.extra[from]!;
   // Sum of weighted squares about the mean, less what a free level explains.
-  return other - 0.5 * (c - 2 * m * b + m * m * a - (v * d * d) / (1 + v * a) + Math.log(1 + v * a));
+  let misfit = c - 2 * m * b + m * m * a - (v * d * d) / (1 + v * a);
+  let volume = 1 + v * a;
+  if (state.slopeSpread > 0 && to - from > 2 && a > 0) {
+    // About the weighted middle the slope is independent of the level.
+    const q = state.slopeSpread * state.slopeSpread;
+    const x = state.placed[to]! - state.placed[from]!;
+    const xx = state.placedSquared[to]! - state.placedSquared[from]! - (x * x) / a;
+    const g = state.placedWeighted[to]! - state.placedWeighted[from]! - (x * b) / a;
+    misfit -= (q * g * g) / (1 + q * xx);
+    volume *= 1 + q * xx;
+  }
+  return other - 0.5 * (misfit + Math.log(volume));
 }
 
 /** The most probable sequence of stretches, and its log probability. */
@@ -150,18 +172,21 @@ const NEGLIGIBLE = 18;
 
 /** Forward-backward: the probability of every state in every cell and of every stretch, and the evidence. */
 export function stretchPosterior(model: SemiMarkov): StretchPosterior {
-  const { cells, states, initial, transition, last } = model;
+  const { cells, states, initial, transition, last, part } = model;
   const K = states.length;
   const N = cells + 1;
   const entry = states.map(() => new Float64Array(N).fill(-Infinity));
   const end = states.map(() => new Float64Array(N).fill(-Infinity));
-  // Of all ways to begin a stretch at a cell, the share that comes from outside the wood.
-  const firstShare = new Float64Array(K * N);
-  for (let k = 0; k < K; k++) firstShare[k * N] = model.outside[k] ? 0 : 1;
+  // The same sums over paths that have met outside and whole states only.
+  const wholeEntry = states.map(() => new Float64Array(N).fill(-Infinity));
+  const wholeEnd = states.map(() => new Float64Array(N).fill(-Infinity));
   const scores = states.map((s) => new Float64Array(N * (Math.min(s.most, cells) + 1)));
   const tails = states.map(() => new Float64Array(N).fill(-Infinity));
   const terms = new Float64Array(N);
-  for (let k = 0; k < K; k++) entry[k]![0] = initial[k]!;
+  for (let k = 0; k < K; k++) {
+    entry[k]![0] = initial[k]!;
+    if (part[k] !== 'other') wholeEntry[k]![0] = initial[k]!;
+  }
 
   for (let e = 1; e <= cells; e++) {
     const isLast = e === cells;
@@ -184,6 +209,17 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
         if (v > most) most = v;
       }
       end[k]![e] = logSum(terms, m, most);
+      if (part[k] === 'other') continue;
+      const wholeInto = wholeEntry[k]!;
+      most = -Infinity;
+      m = 0;
+      for (let s = e - least, stop = Math.max(0, e - state.most); s >= stop; s--) {
+        const v = wholeInto[s]! + table[s * width + (e - s)]!;
+        if (wholeInto[s]! === -Infinity) continue;
+        terms[m++] = v;
+        if (v > most) most = v;
+      }
+      wholeEnd[k]![e] = logSum(terms, m, most);
     }
     if (isLast) break;
     for (let j = 0; j < K; j++) {
@@ -194,9 +230,14 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
         if (v > most) most = v;
       }
       entry[j]![e] = logSum(terms, K, most);
-      let outside = 0;
-      for (let k = 0; k < K; k++) if (model.outside[k]) outside += Math.exp(terms[k]! - entry[j]![e]!);
-      firstShare[j * N + e] = outside;
+      if (part[j] === 'other') continue;
+      most = -Infinity;
+      for (let k = 0; k < K; k++) {
+        const v = k === j || part[k] === 'other' ? -Infinity : wholeEnd[k]![e]! + transition[k * K + j]!;
+        terms[k] = v;
+        if (v > most) most = v;
+      }
+      wholeEntry[j]![e] = logSum(terms, K, most);
     }
   }
   let most = -Infinity;
@@ -208,7 +249,9 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
 
   // Backward: tails[k][e] is the log probability of what follows a stretch of k that ends at e.
   const onset = new Float64Array(K);
-  const stretches: StretchPosterior['stretches'] = [];
+  const woodBegins = new Float64Array(N);
+  const wholeEnds = new Float64Array(N);
+  let brokenAtOnce = 0;
   const change = new Float64Array(K * (N + 1));
   for (let k = 0; k < K; k++) tails[k]![cells] = 0;
   for (let s = cells - 1; s >= 0; s--) {
@@ -232,17 +275,24 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
           const probability = Math.exp(share);
           change[k * (N + 1) + s]! += probability;
           change[k * (N + 1) + e]! -= probability;
-          if (probability > 1e-5)
-            stretches.push({
-              state: k,
-              from: s,
-              to: e,
-              probability,
-              asFirst: probability * firstShare[k * N + s]!,
-            });
         }
       }
       onset[k] = logSum(terms, m, top);
+    }
+    for (let k = 0; k < K; k++) {
+      if (part[k] === 'other') continue;
+      for (let j = 0; j < K; j++) {
+        // Into the wood; and out of the first whole run.
+        const enters = part[k] === 'outside' && part[j] !== 'outside';
+        const breaks = part[k] === 'whole' && part[j] === 'other';
+        if (j === k || !(enters || breaks) || s === 0) continue;
+        const way = transition[k * K + j]! + onset[j]! - logEvidence;
+        if (enters) {
+          const p = Math.exp(end[k]![s]! + way);
+          woodBegins[s]! += p;
+          if (part[j] === 'other') brokenAtOnce += p;
+        } else wholeEnds[s]! += Math.exp(wholeEnd[k]![s]! + way);
+      }
     }
     for (let k = 0; k < K; k++) {
       let top = -Infinity;
@@ -253,6 +303,14 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
       }
       tails[k]![s] = logSum(terms, K, top);
     }
+  }
+
+  for (let k = 0; k < K; k++) {
+    if (part[k] === 'whole') wholeEnds[cells]! += Math.exp(wholeEnd[k]![cells]! - logEvidence);
+    if (part[k] === 'outside') continue;
+    const p = Math.exp(initial[k]! + onset[k]! - logEvidence);
+    woodBegins[0]! += p;
+    if (part[k] === 'other') brokenAtOnce += p;
   }
 
   const probability = new Float64Array(cells * K);
@@ -268,7 +326,7 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
     for (let k = 0; k < K; k++) total += probability[i * K + k]!;
     for (let k = 0; k < K; k++) probability[i * K + k]! /= total;
   }
-  return { logEvidence, probability, stretches };
+  return { logEvidence, probability, woodBegins, wholeEnds, brokenAtOnce };
 }
 
 function logSum(terms: Float64Array, n: number, most: number): number {

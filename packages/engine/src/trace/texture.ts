@@ -3,13 +3,19 @@ import { type ConditionedTrace, quantile } from './conditionTrace.ts';
 /** Half width of the running median that level is taken from, and of the neighbourhood scatter is taken over, mm. */
 const MEDIAN_REACH_MM = 5;
 const SCATTER_REACH_MM = 8;
+/** Scatter beyond what is seen locally: a share of the level over the lowest, and a least, percent of full scale. */
+const ROUGHNESS = 0.05;
+const LEAST_SCATTER_PCT = 0.25;
 /** Normal consistency of the median absolute deviation. */
 const MAD_TO_SD = 1.4826;
 
 export interface Texture {
   /** Running median of the level, percent of full scale: keeps edges, loses rings and notches. */
   smoothPct: Float64Array;
-  /** Local scatter of cells about it, percent of full scale: ring pattern and noise. */
+  /**
+   * Scatter of cells about their stretch, percent of full scale: ring pattern and noise as seen, and a little for what
+   * no model holds. It is one for all kinds and levels tried: a kind told to be smoother would win any quiet stretch.
+   */
   scatterPct: Float64Array;
 }
 
@@ -21,11 +27,13 @@ export function textureOf(c: ConditionedTrace): Texture {
   const local = runningMedian(off, Math.max(1, Math.round(SCATTER_REACH_MM / c.cellMm)));
   const least = Math.max(0.15, c.cellNoisePct);
   const typical = quantile(local, 0.5) * MAD_TO_SD;
+  const lowest = Math.min(quantile(smoothPct, 0.01), 5);
   const scatterPct = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const s = local[i]! * MAD_TO_SD;
     // A few neighbours tell the scatter poorly: lean a little on the trace's own typical scatter.
-    scatterPct[i] = Math.max(least, 0.8 * s + 0.2 * Math.min(typical, 3 * s));
+    const seen = Math.max(least, 0.8 * s + 0.2 * Math.min(typical, 3 * s));
+    scatterPct[i] = Math.hypot(seen, ROUGHNESS * Math.max(0, smoothPct[i]! - lowest), LEAST_SCATTER_PCT);
   }
   return { smoothPct, scatterPct };
 }

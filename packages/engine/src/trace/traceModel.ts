@@ -2,7 +2,14 @@ import type { ConditionedTrace } from './conditionTrace.ts';
 import { CORRELATED_CELLS, type Levels } from './levels.ts';
 import type { Notch } from './notches.ts';
 import type { LengthLaw, SemiMarkov, StretchState } from './semiMarkov.ts';
-import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
+import {
+  geometricLaw,
+  LEVELS,
+  lognormalLaw,
+  STATES,
+  type StateName,
+  transitionTable,
+} from './zoneModel.ts';
 
 /** What is known of where the drilling starts. */
 export interface BarkKnown {
@@ -27,6 +34,7 @@ const INITIAL: Record<StateName, number> = {
   airIn: 0.25,
   barkIn: 0.6,
   sound: 0.13,
+  knot: 0.0003,
   incipient: 0.004,
   decayed: 0.01,
   void: 0.006,
@@ -35,12 +43,14 @@ const INITIAL: Record<StateName, number> = {
   airOut: 0,
 };
 const TABLE = transitionTable();
-export const OUTSIDE = STATES.map((s) => s === 'airIn' || s === 'barkIn');
+/** Part each state plays for the residual wall. */
+const PART = STATES.map((s) =>
+  s === 'airIn' || s === 'barkIn' ? 'outside' : s === 'sound' || s === 'knot' ? 'whole' : 'other',
+);
 /** What a cell in a notch counts for, as a share of a full cell. */
 const MASKED_SHARE = 0.05;
-/** Longest bark and widest crack, mm. */
-const MOST_BARK_MM = 90;
-const MOST_CRACK_MM = 7;
+/** Longest stretch of the kinds that have a longest, mm. */
+const MOST_MM: Partial<Record<StateName, number>> = { barkIn: 90, barkOut: 90, knot: 60, crack: 7 };
 
 /** Length laws, boundaries and entry probabilities on a grid of every `stride`-th cell. */
 export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number): ModelFrame {
@@ -57,6 +67,7 @@ export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number
     airIn: geometricLaw(1, 12, n, mm),
     barkIn: barkLaw,
     sound: geometricLaw(4, 120, n, mm),
+    knot: lognormalLaw(18, 0.6, 5, n, mm),
     incipient: geometricLaw(9, 35, n, mm),
     decayed: geometricLaw(6, 40, n, mm),
     void: geometricLaw(5, 40, n, mm),
@@ -68,6 +79,7 @@ export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number
     airIn: 1,
     barkIn: 1,
     sound: 4,
+    knot: 5,
     incipient: 9,
     decayed: 6,
     void: 5,
@@ -86,13 +98,7 @@ export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number
     boundary,
     lengths: STATES.map((s) => laws[s]),
     least: STATES.map((s) => Math.max(1, Math.round(leastMm[s] / mm))),
-    most: STATES.map((s) =>
-      s === 'barkIn' || s === 'barkOut'
-        ? Math.ceil(MOST_BARK_MM / mm)
-        : s === 'crack'
-          ? Math.max(1, Math.round(MOST_CRACK_MM / mm))
-          : n,
-    ),
+    most: STATES.map((s) => Math.min(n, Math.max(1, Math.round((MOST_MM[s] ?? Infinity) / mm)))),
     initial,
     transition: TABLE,
     last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' ? -2 : 0)),
@@ -111,10 +117,14 @@ export function maskNotches(c: ConditionedTrace, notches: readonly Notch[]): Uin
   return masked;
 }
 
+/** Level above which a peak is pressed down, and to what share of its height. */
+const PEAK = 2.5;
+const PRESSED = 0.5;
+
 /** Level over the floor as a share of the sound level there, high peaks (knots) pressed down. */
 export function relativeLevel(y: number, floor: number, sound: number): number {
   const r = (y - floor) / sound;
-  return r > 1.2 ? 1.2 + 0.2 * (r - 1.2) : Math.max(-0.3, r);
+  return r > PEAK ? PEAK + PRESSED * (r - PEAK) : Math.max(-0.3, r);
 }
 
 /** The semi-Markov model of a trace at given levels. */
@@ -150,7 +160,12 @@ export function traceModel(
     const weighted = new Float64Array(n + 1);
     const squared = new Float64Array(n + 1);
     const extra = new Float64Array(n + 1);
-    const rough = law.roughness * law.roughness;
+    const placed = new Float64Array(n + 1);
+    const placedSquared = new Float64Array(n + 1);
+    const placedWeighted = new Float64Array(n + 1);
+    let X = 0;
+    let XX = 0;
+    let XR = 0;
     let A = 0;
     let B = 0;
     let C = 0;
@@ -159,21 +174,25 @@ export function traceModel(
     for (let i = 0; i < cells; i++) {
       if (name === 'crack') D += crackOdds[i]!;
       else {
-        const s = noise[i]!;
-        const variance = s * s + rough;
         const share = (masked[i] ? MASKED_SHARE : 1) / CORRELATED_CELLS;
-        const p = share / variance;
+        const p = share / (noise[i]! * noise[i]!);
         const r = relative[i]!;
         A += p;
         B += p * r;
         C += p * r * r;
-        D -= 0.5 * share * Math.log(variance);
+        const x = (i + 0.5) * c.cellMm;
+        X += p * x;
+        XX += p * x * x;
+        XR += p * x * r;
       }
       if (i + 1 === frame.boundary[next]) {
         weight[next] = A;
         weighted[next] = B;
         squared[next] = C;
         extra[next] = D;
+        placed[next] = X;
+        placedSquared[next] = XX;
+        placedWeighted[next] = XR;
         next++;
       }
     }
@@ -181,9 +200,13 @@ export function traceModel(
       weight,
       weighted,
       squared,
+      placed,
+      placedSquared,
+      placedWeighted,
       extra,
       mean: law.mean,
       spread: law.spread,
+      slopeSpread: law.slopePerMm,
       length: frame.lengths[k]!,
       least: frame.least[k]!,
       most: frame.most[k]!,
@@ -195,7 +218,7 @@ export function traceModel(
     initial: frame.initial,
     transition: frame.transition,
     last: frame.last,
-    outside: OUTSIDE,
+    part: PART,
   };
 }
 

@@ -6,11 +6,15 @@
 import type { LengthLaw } from './semiMarkov.ts';
 import { ZONE_KINDS, type ZoneKind } from './types.ts';
 
-/** States of the model: the kinds, with bark and air on the way in kept apart from those on the way out. */
+/**
+ * States of the model: the kinds, with bark and air on the way in kept apart from those on the way out, and knots
+ * (high broad peaks) kept apart from other sound wood, so that a knot does not pass for the level of sound wood.
+ */
 export const STATES = [
   'airIn',
   'barkIn',
   'sound',
+  'knot',
   'incipient',
   'decayed',
   'void',
@@ -24,6 +28,7 @@ export const STATE_KIND: Record<StateName, ZoneKind> = {
   airIn: 'air',
   barkIn: 'bark',
   sound: 'sound',
+  knot: 'sound',
   incipient: 'incipient',
   decayed: 'decayed',
   void: 'void',
@@ -39,27 +44,29 @@ export interface LevelLaw {
   /** Mean and standard deviation of a stretch's level, shares of sound. */
   mean: number;
   spread: number;
-  /** Standard deviation of cells about it beyond the trace's own noise and texture. */
-  roughness: number;
+  /** Standard deviation of its slope, shares of sound per mm. */
+  slopePerMm: number;
 }
 
 export const LEVELS: Record<StateName, LevelLaw> = {
-  airIn: { mean: 0, spread: 0.02, roughness: 0.02 },
-  barkIn: { mean: 0.2, spread: 0.12, roughness: 0.08 },
-  sound: { mean: 1, spread: 0.07, roughness: 0.09 },
-  incipient: { mean: 0.68, spread: 0.09, roughness: 0.06 },
-  decayed: { mean: 0.28, spread: 0.15, roughness: 0.06 },
-  void: { mean: 0, spread: 0.025, roughness: 0.025 },
-  crack: { mean: 0, spread: 1, roughness: 1 },
-  barkOut: { mean: 0.2, spread: 0.12, roughness: 0.08 },
-  airOut: { mean: 0, spread: 0.025, roughness: 0.025 },
+  airIn: { mean: 0, spread: 0.02, slopePerMm: 0 },
+  barkIn: { mean: 0.2, spread: 0.12, slopePerMm: 0.004 },
+  sound: { mean: 1, spread: 0.07, slopePerMm: 0.0012 },
+  knot: { mean: 1.35, spread: 0.15, slopePerMm: 0.01 },
+  incipient: { mean: 0.68, spread: 0.09, slopePerMm: 0.002 },
+  decayed: { mean: 0.28, spread: 0.15, slopePerMm: 0.004 },
+  void: { mean: 0, spread: 0.025, slopePerMm: 0 },
+  crack: { mean: 0, spread: 1, slopePerMm: 0 },
+  barkOut: { mean: 0.2, spread: 0.12, slopePerMm: 0.004 },
+  airOut: { mean: 0, spread: 0.025, slopePerMm: 0 },
 };
 
 /** Rates of going from one kind of wood to another, before rows are made to sum to one. */
 const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airIn: { barkIn: 0.8, sound: 0.19, decayed: 0.01 },
-  barkIn: { sound: 0.93, incipient: 0.01, decayed: 0.05, void: 0.01 },
-  sound: { incipient: 0.12, decayed: 0.36, void: 0.25, crack: 0.15, barkOut: 0.12 },
+  barkIn: { sound: 0.93, knot: 0.0005, incipient: 0.01, decayed: 0.05, void: 0.01 },
+  sound: { knot: 0.06, incipient: 0.1, decayed: 0.35, void: 0.25, crack: 0.13, barkOut: 0.05 },
+  knot: { sound: 0.95, decayed: 0.02, void: 0.02, barkOut: 0.01 },
   incipient: { sound: 0.45, decayed: 0.43, void: 0.1, crack: 0.01, barkOut: 0.01 },
   decayed: { sound: 0.45, incipient: 0.24, void: 0.3, barkOut: 0.01 },
   void: { sound: 0.5, incipient: 0.1, decayed: 0.39, barkOut: 0.01 },
