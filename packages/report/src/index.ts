@@ -1,7 +1,13 @@
 /** Figures, the document model, and their printing to HTML and PDF: one drawing code for screen and paper. */
+
+export * from './document/blocks.ts';
 export * from './document/input.ts';
+export * from './document/reportDocument.ts';
 export * from './figures/index.ts';
+export * from './fonts.ts';
+export * from './pdf/toPdf.ts';
 export * from './scene/index.ts';
 export * from './testing/sampleAssessment.ts';
 export * from './theme.ts';
 export * from './units.ts';
+export { type ReportWords, reportWords } from './words/en.ts';

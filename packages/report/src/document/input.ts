@@ -1,14 +1,25 @@
-/** What the report takes from a case besides its assessment. A `CaseFile` satisfies it as it is. */
-import type { SignInput, SiteInput, TargetInput, TreeInput } from '@standfast/engine';
+/** What a report is made from. */
 
-export interface ReportCase {
-  client?: { name?: string };
-  assessor?: { name?: string; credential?: string };
-  /** Day of the visit, `2026-04-21`. */
-  visitedOn?: string;
-  tree: TreeInput;
-  site: SiteInput;
-  signs?: SignInput[];
-  targets?: TargetInput[];
-  sections?: { id: string; heightM: number; barkMm?: number }[];
+import type { CaseFile } from '@standfast/casefile';
+import type { Assessment } from '@standfast/engine';
+import type { Units } from '../units.ts';
+import type { ReportWords } from '../words/en.ts';
+
+/** The case as it was recorded. */
+export type ReportCase = CaseFile;
+
+export interface ReportOptions {
+  units: Units;
+  /** Day the report is made, `2026-05-14`; passed in, so that the same input gives the same report. */
+  generatedOn: string;
+  /** What the assessor concludes, in their own words; printed beside what the figures suggest, never instead. */
+  conclusion?: string;
+  /** Another language, or a firm's own wording. Default English. */
+  words?: ReportWords;
+}
+
+export interface ReportInput {
+  assessment: Assessment;
+  caseFile: ReportCase;
+  options: ReportOptions;
 }

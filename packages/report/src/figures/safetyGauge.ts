@@ -31,7 +31,7 @@ export function safetyGauge(safety: SafetyAssessment, options: FigureOptions): F
   const low = Math.max(0.05, Math.min(0.5, ...rows.map((r) => r.least.p05 * 0.9)));
   const high = Math.max(5, ...rows.map((r) => r.least.p95 * 1.1));
   const x = scaleLog([low, high], [left, right]).clamp(true);
-  const row = size * 3.4;
+  const row = size * 3.9;
   const top = size + 8;
   const bottom = top + rows.length * row;
   const items: SceneItem[] = [line([left, bottom], [right, bottom], 'ink', { width: 0.8 })];
@@ -70,7 +70,7 @@ export function safetyGauge(safety: SafetyAssessment, options: FigureOptions): F
     );
   });
   rows.forEach((r, i) => {
-    const y = top + (i + 0.55) * row;
+    const y = top + (i + 0.42) * row;
     const { p05, p50, p95 } = r.least;
     const value = `${fixed(p50, 2)} (${fixed(p05, 2)} to ${fixed(p95, 2)})`;
     items.push(

@@ -2,7 +2,7 @@
  * The wind's work on the tree, in elevation: the crown as the strips it was cut into, stem and lean, the gust
  * pressure by height as arrows to scale, the centre of pressure, and the moment at the ground.
  */
-import type { TreeInput, WindAssessment } from '@standfast/engine';
+import type { WindAssessment } from '@standfast/engine';
 import { hatch } from '../scene/hatch.ts';
 import {
   arrowHead,
@@ -14,7 +14,6 @@ import {
   line,
   type Px,
   plate,
-  rectangle,
   ring,
   stroked,
   text,
@@ -25,12 +24,21 @@ import { compassPoint, fixed, measure, number, span, unitOf } from '../units.ts'
 import { figureWords } from '../words/en.ts';
 import { roundTicks } from './axis.ts';
 import { type AxisMap, type FigureOptions, toPx } from './options.ts';
+import { smoothRing } from './rose/drawRose.ts';
 
 export interface WindFigureOptions extends FigureOptions {
   /** Height of the drawing, px. Default three quarters of the width. */
   height?: number;
   /** Levels to mark on the stem, m above ground. */
   sections?: readonly { id: string; heightM: number }[];
+}
+
+/** Of the tree, what its silhouette needs; a `TreeInput` has it, and a case half filled in will do. */
+export interface TreeSilhouette {
+  heightM?: number | undefined;
+  stemDiameterMm?: number | undefined;
+  leanDeg?: number | undefined;
+  leanTowardDeg?: number | undefined;
 }
 
 export interface WindPlot {
@@ -40,17 +48,18 @@ export interface WindPlot {
 const LEFT = 40;
 
 export function windFigure(
-  tree: TreeInput,
+  tree: TreeSilhouette,
   wind: WindAssessment,
   options: WindFigureOptions,
 ): Figure<WindPlot> {
   const { width, units, textSize: size = 9, height = width * 0.75, sections = [] } = options;
   const ground = height - size * 3.4;
   const top = size * 2.4;
-  const tallest = Math.max(tree.heightM, wind.strips.at(-1)?.toM ?? 0);
+  const tallest = Math.max(tree.heightM ?? 0, wind.strips.at(-1)?.toM ?? 0, 1);
+  const { stemDiameterMm = 0, leanDeg = 0, leanTowardDeg = 0 } = tree;
   const y: AxisMap = { domain: [0, tallest], range: [ground, top] };
   const perM = (ground - top) / tallest;
-  const crownHalf = (Math.max(tree.crown.widthM, ...wind.strips.map((s) => s.widthM)) / 2) * perM;
+  const crownHalf = (Math.max(0, ...wind.strips.map((s) => s.widthM)) / 2) * perM;
   // The wind comes from the left: pressure on the left of the crown, tree to the right of it.
   const right = width - 12;
   const pressureRoom = Math.max(70, Math.min(width * 0.34, right - LEFT - 2 * crownHalf - 24));
@@ -58,13 +67,13 @@ export function windFigure(
     right - crownHalf - 60,
     Math.max(LEFT + pressureRoom + crownHalf + 16, width * 0.56),
   );
-  const lean = Math.tan((tree.leanDeg * Math.PI) / 180);
+  const lean = Math.tan((leanDeg * Math.PI) / 180);
   const centreAt = (heightM: number): number => axisX + lean * heightM * perM;
   const most = Math.max(1, ...wind.strips.map((s) => s.pressurePa));
 
   const items: SceneItem[] = [...heightAxis(y, width, size, units)];
   items.push(...groundLine(ground, LEFT, right));
-  items.push(...stem(tree, y, perM, centreAt));
+  items.push(...stem(stemDiameterMm, tallest, y, perM, centreAt));
   items.push(...crown(wind, y, perM, centreAt));
   items.push(...pressure(wind, y, perM, centreAt, pressureRoom, most, units, size));
 
@@ -92,20 +101,25 @@ export function windFigure(
   for (const s of sections) {
     const at = toPx(y, s.heightM);
     const x = centreAt(s.heightM);
-    const half = Math.max(6, ((tree.stemDiameterMm / 1000) * perM) / 2 + 5);
+    const half = Math.max(6, ((stemDiameterMm / 1000) * perM) / 2 + 5);
     items.push(line([x - half, at], [x + half, at], 'accent', { width: 1.2 }));
     items.push(
-      ...plate(x - half - 4, at + size * 0.3, `${s.id} ${measure(s.heightM, 'heightM', units)}`, {
-        size,
-        anchor: 'end',
-        fill: 'accent',
-      }),
+      ...plate(
+        x - Math.max(half, 28) - 4,
+        at + size * 0.3,
+        `${s.id} ${measure(s.heightM, 'heightM', units)}`,
+        {
+          size,
+          anchor: 'end',
+          fill: 'accent',
+        },
+      ),
     );
   }
   items.push(...momentArrow(centreAt(0), ground, wind, units, size, right));
-  if (tree.leanDeg > 0)
+  if (leanDeg > 0)
     items.push(
-      text(right, height - 3, figureWords.lean(fixed(tree.leanDeg, 0), compassPoint(tree.leanTowardDeg)), {
+      text(right, height - 3, figureWords.lean(fixed(leanDeg, 0), compassPoint(leanTowardDeg)), {
         size: size - 1,
         anchor: 'end',
         fill: 'secondary',
@@ -155,9 +169,15 @@ function groundLine(ground: number, left: number, right: number): SceneItem[] {
   ];
 }
 
-function stem(tree: TreeInput, y: AxisMap, perM: number, centreAt: (m: number) => number): SceneItem[] {
-  const foot = Math.max(2.5, ((tree.stemDiameterMm / 1000) * perM) / 2);
-  const tip = tree.heightM * 0.94;
+function stem(
+  diameterMm: number,
+  heightM: number,
+  y: AxisMap,
+  perM: number,
+  centreAt: (m: number) => number,
+): SceneItem[] {
+  const foot = Math.max(2.5, ((diameterMm / 1000) * perM) / 2);
+  const tip = heightM * 0.94;
   const side = (sign: number): Px[] =>
     [0, 0.02, 0.06, 0.4, 1].map((t) => {
       const taper = t < 0.06 ? 1 + (0.06 - t) * 9 : 1 - 0.86 * ((t - 0.06) / 0.94);
@@ -170,29 +190,31 @@ function stem(tree: TreeInput, y: AxisMap, perM: number, centreAt: (m: number) =
   ];
 }
 
+/** The crown as the strips it was cut into, within the silhouette that runs through them. */
 function crown(wind: WindAssessment, y: AxisMap, perM: number, centreAt: (m: number) => number): SceneItem[] {
-  const lines = wind.strips.map((s): SceneItem => {
-    const middle = (s.fromM + s.toM) / 2;
-    const x = centreAt(middle) - (s.widthM / 2) * perM;
-    return filled(rectangle(x, toPx(y, s.toM), s.widthM * perM, toPx(y, s.fromM) - toPx(y, s.toM)), 'tint', {
-      stroke: 'rule',
-      width: 0.6,
-      opacity: 0.9,
-    });
-  });
+  const [first, last] = [wind.strips[0], wind.strips.at(-1)];
+  if (first === undefined || last === undefined) return [];
   const edge = (sign: number): Px[] =>
-    wind.strips.flatMap((s): Px[] => {
-      const x = centreAt((s.fromM + s.toM) / 2) + (sign * s.widthM * perM) / 2;
-      return [
-        [x, toPx(y, s.fromM)],
-        [x, toPx(y, s.toM)],
-      ];
+    wind.strips.map((s) => {
+      const middle = (s.fromM + s.toM) / 2;
+      return [centreAt(middle) + (sign * s.widthM * perM) / 2, toPx(y, middle)];
     });
-  const outline = wind.strips.length === 0 ? '' : ring([...edge(-1), ...edge(1).reverse()]);
+  const outline = smoothRing([
+    [centreAt(first.fromM), toPx(y, first.fromM)],
+    ...edge(-1),
+    [centreAt(last.toM), toPx(y, last.toM)],
+    ...edge(1).reverse(),
+  ]);
+  const widest = Math.max(...wind.strips.map((s) => s.widthM)) * perM;
+  const cuts = wind.strips.slice(1).map((s) => {
+    const x = centreAt(s.fromM);
+    return line([x - widest, toPx(y, s.fromM)], [x + widest, toPx(y, s.fromM)], 'rule', { width: 0.6 });
+  });
   return [
     group({ part: 'crown', title: figureWords.windTitle }, [
-      ...lines,
-      stroked(outline, 'ink', { width: 0.9 }),
+      filled(outline, 'tint', { opacity: 0.88 }),
+      group({}, cuts, outline),
+      stroked(outline, 'ink', { width: 1, join: 'round' }),
     ]),
   ];
 }
@@ -249,7 +271,7 @@ function momentArrow(
   size: number,
   right: number,
 ): SceneItem[] {
-  const r = 26;
+  const r = 20;
   const c = coordinate;
   const from: Px = [x - r, ground - 4];
   const to: Px = [x + r, ground - 4];

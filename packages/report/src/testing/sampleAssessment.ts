@@ -2,9 +2,9 @@
  * An invented case and its assessment, written by formula: for tests of figures and report, and for screens
  * built before a real one is at hand. Plausible in shape and size; it describes no tree.
  */
+import type { CaseFile } from '@standfast/casefile';
 import type {
   Assessment,
-  CaseInput,
   DirectionalInterval,
   DrillingAssessment,
   Interval,
@@ -12,7 +12,6 @@ import type {
   Zone,
   ZoneKind,
 } from '@standfast/engine';
-import type { ReportCase } from '../document/input.ts';
 
 interface Noise {
   uniform(): number;
@@ -215,11 +214,24 @@ function section(random: Noise, azimuthsDeg: number[]): SectionAssessment {
 }
 
 /** The invented case as an assessor recorded it. */
-export function sampleCase(): ReportCase {
+export function sampleCase(): CaseFile {
+  const azimuths = [0, 60, 120, 180, 240, 300];
   return {
+    format: 'standfast-case',
+    version: 1,
+    invented: true,
+    purpose: 'Can the lime by the path be kept, and for how long?',
     client: { name: 'Gemeinde Aumühle' },
-    assessor: { name: 'Łukasz Żółć', credential: 'Arborist, no. 0417 (invented)' },
+    assessor: { name: 'Łukasz Żółć', credential: 'Arborist, no. 0417 (invented)', firm: 'Ångström & Ζωή' },
     visitedOn: '2026-04-21',
+    weather: 'dry, light wind, 14 °C',
+    place: { name: 'Mill path, north bank' },
+    instrument: {
+      name: 'resistance drill',
+      serialNumber: '1204',
+      calibratedOn: '2026-01-12',
+      needleLengthMm: 420,
+    },
     tree: {
       label: 'L-04',
       species: 'Tilia cordata',
@@ -230,19 +242,35 @@ export function sampleCase(): ReportCase {
       crown: { baseHeightM: 4.5, widthM: 12, shape: 'ellipse', inLeaf: true },
     },
     site: { windCode: 'EN 1991-1-4', basicWindSpeedMs: 25, terrain: 'III' },
-    signs: [
+    sections: [
       {
-        kind: 'fruiting body',
-        where: 'stem foot, south-east',
-        note: 'One bracket, 140 mm wide, on the stem foot.',
+        id: 's1',
+        heightM: 0.4,
+        barkMm: BARK_MM,
+        outline: {
+          kind: 'radii',
+          radii: azimuths.map((azimuthDeg) => ({ azimuthDeg, radiusMm: radiusMm(azimuthDeg) })),
+        },
+        drillings: azimuths.map((azimuthDeg, i) => ({
+          id: `d${i + 1}`,
+          azimuthDeg,
+          trace: `traces/d${i + 1}.csv`,
+        })),
       },
+    ],
+    flares: [
+      { id: 'f1', azimuthDeg: 148, widthMm: 260, heightMm: 310, drillings: [] },
+      { id: 'f2', azimuthDeg: 25, widthMm: 280, heightMm: 340, drillings: [] },
+      { id: 'f3', azimuthDeg: 265, widthMm: 240, heightMm: 290, drillings: [] },
+    ],
+    signs: [
+      { kind: 'fruiting body', where: 'stem foot, south-east', note: 'One bracket, 140 mm wide.' },
       { kind: 'ants', where: 'flare f1', note: 'Coarse frass between two roots.' },
     ],
     targets: [
       { what: 'footpath', occupancy: 'frequent', distanceM: 5, directionDeg: 90 },
       { what: 'play area', occupancy: 'occasional', distanceM: 14, directionDeg: 200 },
     ],
-    sections: [{ id: 's1', heightM: 0.4, barkMm: BARK_MM }],
   };
 }
 
@@ -250,7 +278,6 @@ export function sampleCase(): ReportCase {
 export function sampleAssessment(count = 6): Assessment {
   const random = noiseFrom(20260421);
   const azimuths = Array.from({ length: count }, (_, i) => Math.round((360 / Math.max(1, count)) * i));
-  const tree = sampleCase().tree as CaseInput['tree'];
   const stem = section(random, azimuths);
   const breakage = byDirection((d) => 2.05 + 0.3 * Math.cos(radians(d - 320)), 0.3);
   const uprooting = byDirection((d) => 1.72 + 0.22 * Math.cos(radians(d - 290)), 0.42);
@@ -337,7 +364,7 @@ export function sampleAssessment(count = 6): Assessment {
       ],
     },
     wood: {
-      species: tree.species,
+      species: 'Tilia cordata',
       matched: 'Tilia (lime, linden)',
       values: [
         {

@@ -83,3 +83,386 @@ export const figureWords = {
   gaugeAxis: 'safety factor (logarithmic)',
   combinedTitle: (id: string) => `Section ${id} in plan with safety by direction round it, north up`,
 };
+
+/** Words of the report. A firm's template or another language is another object of this type. */
+export const reportWords = {
+  language: 'en',
+  months: [
+    'January',
+    'February',
+    'March',
+    'April',
+    'May',
+    'June',
+    'July',
+    'August',
+    'September',
+    'October',
+    'November',
+    'December',
+  ] as readonly string[],
+  page: (n: number, of: number) => `Page ${n} of ${of}`,
+  figure: 'Figure',
+  table: 'Table',
+  continued: 'continued',
+  title: 'Stability assessment by resistance drilling',
+  subtitle: (label: string, species: string) => [label, species].filter((s) => s !== '').join(', '),
+  invented: 'Invented case: for demonstration only, it describes no real tree.',
+  notRecorded: 'not recorded',
+
+  facts: {
+    client: 'Client',
+    assessor: 'Assessor',
+    visited: 'Visited',
+    reported: 'Report made',
+    place: 'Place',
+    tree: 'Tree',
+    size: 'Size',
+    drilled: 'Drilled',
+    instrument: 'Instrument',
+    weather: 'Weather',
+    size3: (diameter: string, height: string) => `stem ${diameter} across at breast height, ${height} high`,
+    drilledCount: (sections: number, drillings: number, flares: number) =>
+      `${drillings} ${drillings === 1 ? 'drilling' : 'drillings'} on ${sections} ${sections === 1 ? 'section' : 'sections'}` +
+      (flares > 0 ? `, ${flares} on root flares` : ''),
+    calibrated: (date: string) => `calibrated ${date}`,
+    serial: (n: string) => `no. ${n}`,
+    needle: (length: string) => `needle ${length}`,
+  },
+
+  summary: {
+    heading: 'Summary',
+    asked: (client: string, tree: string) =>
+      `${client} asked whether ${tree} can be expected to stand, and what should be done about it.`,
+    askedNoClient: (tree: string) =>
+      `The question was whether ${tree} can be expected to stand, and what should be done about it.`,
+    purpose: (text: string) => `The assignment in the client\u2019s words: ${text}`,
+    noDrillings: 'No drillings were recorded, so nothing is known of the wood inside the stem.',
+    foundNothing: (n: number) =>
+      n === 1
+        ? 'In the one drilling no loss of drilling resistance was found. What lies beside and beyond its path is not known.'
+        : `In none of the ${n} drillings was a loss of drilling resistance found. What lies between and beyond their paths is not known.`,
+    found: (hit: number, n: number, ids: string) =>
+      `${hit} of ${n} ${n === 1 ? 'drilling' : 'drillings'} met wood that has lost resistance, decayed wood or a hollow: ${ids}.` +
+      (hit < n ? ' In the others no loss of drilling resistance was found along the needle.' : ''),
+    thinnest: (wall: string, id: string, toward: string) =>
+      `The thinnest wall of wood without loss is ${wall}, at drilling ${id} on the ${toward} side.`,
+    strength: (height: string, share: string, toward: string) =>
+      `At ${height} above ground the stem keeps ${share} of the bending strength it would have if all its wood were sound, in its weakest direction, bending towards ${toward}.`,
+    wind: (code: string, gust: string, moment: string) =>
+      `The wind taken is that of ${code} for this place: a gust of ${gust} at the crown, which bends the tree with ${moment} at the ground.`,
+    breakage: (value: string, toward: string) =>
+      `In that wind the safety factor against the stem breaking is ${value} in the worst direction, bending towards ${toward}.`,
+    uprooting: (value: string, toward: string) =>
+      `Against uprooting it is ${value}, worst towards ${toward}.`,
+    howSure: (mode: string, below1: string, below15: string) =>
+      `The mode that decides is ${mode}. The chance that its safety factor is below 1, where failure must be expected in that wind, is put at ${below1}; that it is below 1.5, the usual mark of static assessments, at ${below15}. Numbers in brackets are the range that holds the value with a probability of 90 %, as far as the recorded evidence goes.`,
+    anchorage: (basis: string) => `Anchorage rests on: ${basis}`,
+    nextHeading: 'What to do next',
+    suggestedBy: 'What the figures suggest',
+    suggestion: 'Suggested by the figures. The assessor confirms it, or says otherwise and why.',
+    assessorSays: 'What the assessor concludes',
+  },
+
+  modes: { breakage: 'breakage of the stem', uprooting: 'uprooting' },
+
+  advice: {
+    exceeded:
+      'On the middle estimate the design wind asks more than the tree can bear. Keep people and property out of its reach until it has been made safe or a test has shown better.',
+    short:
+      'On the middle estimate the tree withstands the design wind, but with less than the usual reserve of 1.5. Reduce the load, keep the target area clear in high wind, or test further; decide which with the client.',
+    uncertain:
+      'The middle estimate reaches the usual reserve of 1.5, but its lower bound does not. Better evidence, or less load, is needed before the reserve can be relied on.',
+    enough:
+      'The usual reserve of 1.5 is reached even at the lower bound. These figures alone do not call for work on the tree; keep to regular inspection.',
+    staticTest:
+      'The evidence on anchorage is too thin to decide on. Ask for a static load test (a pulling test with measured tilt of the root plate).',
+    drillNext: (section: string, toward: string, worth: string, why: string) =>
+      `If one more drilling is made, make it at section ${section}, azimuth ${toward}: it would be expected to cut the chance of a wrong decision by ${worth}. ${why}`,
+    drillStop: (why: string) => `No further drilling is advised: ${why}`,
+    inspectAgain:
+      'Inspect again after any wind of gale force, ground works near the roots, a new lean, soil cracks or new fruiting bodies, whatever the interval agreed.',
+  },
+
+  overview: {
+    heading: 'The section and its safety by direction',
+    caption: (id: string, height: string) =>
+      `Section ${id}, ${height} above ground, with the safety factor round it. Inside: how strong the wood is taken to be, the needles on their true lines, and hatching where little is known. Outside: the safety factor for each direction in which the stem would bend.`,
+    sectionCaption: (id: string, height: string) => `Section ${id}, ${height} above ground.`,
+    remainingCaption: (id: string) => `Strength remaining at section ${id} by direction of bending.`,
+  },
+
+  safety: {
+    heading: 'Safety',
+    intro:
+      'The safety factor is what the tree can bear over what the design wind asks of it. Below 1 failure must be expected in that wind; 1.5 on middle estimates is the usual mark of static assessments, a convention and not a promise.',
+    gaugeCaption: 'Safety factor in the worst direction, with its 90 % range.',
+    table: 'Safety factor by direction (the direction towards which the stem bends)',
+    columns: ['Towards', 'Strength remaining', 'Against breakage', 'Against uprooting'],
+    gustTable: 'Critical gust: the 3-second gust at 10 m over open ground at which load meets resistance',
+    gustColumns: ['Mode', 'Middle estimate', '90 % range'],
+    gustNote:
+      'The critical gust is a figure for comparison with forecasts and records of gusts. It is not a wind the tree is said to survive.',
+    key: {
+      strength: 'Strength remaining, weakest direction',
+      breakage: 'Safety factor, breakage',
+      uprooting: 'Safety factor, uprooting',
+      gust: 'Critical gust',
+      chance: 'Chance that safety is below 1',
+      to: 'to',
+      towards: (direction: string) => `bending towards ${direction}`,
+      governedBy: (mode: string) => `by ${mode}, at 10 m over open ground`,
+      chanceNote: (below15: string) => `below 1.5: ${below15}`,
+    },
+  },
+
+  criteria: {
+    heading: 'The trade\u2019s rules',
+    intro:
+      'Published rules for decayed stems, evaluated beside the assessment. None of them knows the tree\u2019s height, crown or wind; each is given with its source and what it leaves out.',
+    caption: (id: string) => `Rules at section ${id}: distance from the limit of each.`,
+    table: (id: string) => `Rules at section ${id}`,
+    columns: ['Rule and source', 'What is compared', 'Value', 'Limit', 'Met', 'What it leaves out'],
+    yes: 'yes',
+    no: 'no',
+    none: 'does not apply',
+  },
+
+  drillings: {
+    heading: 'Drillings',
+    intro:
+      'Each trace is drawn to scale against the depth along the needle. The bands beneath are what the wood is read as; \u2018sound\u2019 in a drawing means that no loss of drilling resistance was found there. The percentage is the probability of that reading.',
+    sectionHeading: (id: string, height: string) => `Section ${id}, ${height} above ground`,
+    caption: (id: string, toward: string) => `Drilling ${id}, entered at ${toward}.`,
+    table: (id: string) => `Zones of drilling ${id}, depth along the needle from the start of the trace`,
+    columns: ['Reading', 'From', 'To', 'Length', 'Probability'],
+    noLoss: 'Along the needle no loss of drilling resistance was found.',
+    loss: (kinds: string, from: string) =>
+      `Loss of drilling resistance was found (${kinds}), beginning at a depth of ${from}.`,
+    wall: (wall: string) => `Wall of wood without loss, from the cambium inwards: ${wall}.`,
+    wallAtLeast: (wall: string) =>
+      `Wall of wood without loss, from the cambium inwards: at least ${wall}; the needle met no end of it.`,
+    reference: (level: string, sd: string, from: string) =>
+      `Sound wood of this tree is taken to read ${level} ± ${sd} % of full scale with the shaft\u2019s friction taken off (from ${from}).`,
+    restsOn: {
+      'this trace': 'this trace alone',
+      'all drillings of the tree': 'all drillings of the tree together',
+    },
+    pose: (off: string, down: string) =>
+      `The needle headed ${off} off the radial (clockwise from above) and ${down} below the horizontal.`,
+    summaryTable: (id: string) => `Drillings of section ${id} at a glance`,
+    summaryColumns: ['Drilling', 'Entered at', 'Reading', 'Wall without loss', '90 % range'],
+    noLossShort: 'no loss found',
+    atLeast: 'at least',
+    none: 'No drillings were made here.',
+  },
+
+  zones: {
+    air: 'air',
+    bark: 'bark',
+    sound: 'no loss of resistance found',
+    incipient: 'first loss of resistance (incipient decay)',
+    decayed: 'decayed',
+    void: 'hollow (void)',
+    crack: 'crack',
+  } satisfies Record<ZoneKind, string>,
+
+  anchorage: {
+    heading: 'Root flares and anchorage',
+    basis: (text: string) => `What the figures for uprooting rest on: ${text}`,
+    tooThin: 'This evidence is too thin to decide on. A static load test would settle it.',
+    table: 'Root flares',
+    columns: ['Flare', 'At', 'Width', 'Height', 'Share of drilled wood without loss'],
+    notDrilled: 'not drilled',
+    noFlares:
+      'No root flares were recorded. Decay of roots below ground can defeat a tree whose stem is sound; nothing here speaks of it.',
+  },
+
+  load: {
+    heading: 'Wind and load',
+    intro: (code: string, speed: string, terrain: string) =>
+      `Wind by ${code}: basic wind speed ${speed}, ${terrain}. The crown is a sail cut into strips; drag falls with wind speed as published tests show; the tree\u2019s own weight is added through its lean.`,
+    terrain: (t: string) => `terrain category ${t}`,
+    exposure: (e: string) => `exposure ${e}`,
+    basis: (source: string) => `Basic wind speed from: ${source}.`,
+    caption: 'The crown in strips, gust pressure by height, and the moment at the ground.',
+    table: 'Load in the worst direction',
+    columns: ['Quantity', 'Middle estimate', '90 % range or basis'],
+    moment: 'Bending moment at the ground',
+    windPart: 'of it from wind',
+    weightPart: 'of it from own weight through lean',
+    gust: 'Peak gust at the centre of pressure',
+    centre: 'Height of the centre of pressure',
+    area: 'Crown area as a sail',
+    intact: (id: string) => `Section modulus at ${id} were all wood sound, least direction`,
+    atSection: (id: string, height: string) => `Bending moment at section ${id}, ${height} above ground`,
+    values: 'Values used for wind and load',
+    valueColumns: ['Value', 'Amount', 'Scatter', 'Source'],
+    byCode: 'by the code',
+    estimate: 'from the recorded sizes',
+  },
+
+  wood: {
+    heading: 'Wood',
+    matched: (species: string, row: string) =>
+      species === row
+        ? `Strength values are those tabulated for ${row}.`
+        : `The tree was recorded as ${species}; strength values are those tabulated for ${row}.`,
+    unmatched: (species: string) =>
+      `${species} is not in the table of strength values: wide defaults were taken, and the range widened with them.`,
+    table: 'Values used for the wood',
+    safetyValues: 'Values used for resistance and safety',
+  },
+
+  record: {
+    heading: 'What was recorded',
+    treeTable: 'Tree and site',
+    columns: ['What', 'As recorded'],
+    signsTable: 'Signs seen',
+    signColumns: ['Sign', 'Where', 'Note'],
+    noSigns: 'No signs of decay, damage or movement were recorded.',
+    targetsTable: 'Targets: what the tree could strike',
+    targetColumns: ['Target', 'How often there', 'Distance', 'Direction'],
+    noTargets: 'No targets were recorded. Without targets there is no risk to rate.',
+    noticesHeading: 'Notices of the assessment',
+    notices: 'Points that the reader must know before relying on the figures.',
+    label: 'Label',
+    species: 'Species',
+    diameter: 'Stem diameter at breast height',
+    height: 'Height',
+    lean: 'Lean',
+    leanText: (deg: string, toward: string) => `${deg}° towards ${toward}`,
+    noLean: 'none recorded',
+    crown: 'Crown',
+    crownText: (shape: string, base: string, width: string, leaf: string) =>
+      `${shape}, from ${base} up, ${width} wide, ${leaf}`,
+    inLeaf: 'in leaf',
+    leafless: 'without leaves',
+    section: (id: string) => `Section ${id}`,
+    sectionText: (height: string, outline: string, bark: string) =>
+      `${height} above ground; outline ${outline}; bark ${bark}`,
+    outlines: {
+      circle: 'from the girth, as a circle',
+      ellipse: 'from two diameters, as an ellipse',
+      radii: 'from radii, joined smoothly',
+      polygon: 'from surveyed points',
+    },
+    notes: 'Notes',
+    severity: { note: 'Note', caution: 'Caution', serious: 'Serious' },
+  },
+
+  method: {
+    heading: 'Method in plain words',
+    paragraphs: [
+      'Zones. A thin needle is driven into the stem at a steady rate and the resistance to its turning is recorded. The trace is read by an explicit-duration (semi-Markov) segmentation: among all ways to cut it into stretches of bark, sound, incipient, decayed, hollow and cracked wood, the most probable is found by exact dynamic programming, and the probability of each reading is summed over all the others. The friction of the shaft is part of the model: it grows in wood and stays constant through a hollow.',
+      'Soundness of the section. Between the drillings the wood is described by a random field (a Gaussian process on a polar mesh, correlated farther around the stem than across it) that agrees with every drilling along its true line. Many possible sections are drawn from it; they agree where the stem was drilled and differ where it was not. That difference is the uncertainty shown.',
+      'Strength by direction. Each drawn section is bent in thought towards every direction. The greatest fibre stress anywhere on the wood follows from general unsymmetric bending, \u03c3(r) = M u\u1d40 J\u207b\u00b9 (r \u2212 c), with J the centroidal second moments of area of the wood that is left and c its centroid. Strength remaining is the capacity so found over that of the same outline all sound.',
+      'Wind. The gust pressure at each height follows the wind code; the force on each strip of the crown is pressure times width times a drag coefficient that falls with speed; the moment is the sum of force times height, M = \u03a3 q C w h \u0394z, and the tree\u2019s own weight is added through its lean.',
+      'Safety. Safety factor = resistance over load, drawn many times with the scatter of wood strength, drag, section and anchorage. The median is the middle estimate; the 5 % and 95 % points bound the range. The critical gust is the one at which load meets resistance, from M growing with the square of speed.',
+      'Anchorage. Published relations between tree size and the moment that uproots a tree, with their scatter, reduced where flares have lost sound wood or signs say so. Their scatter is large, and a figure by size alone is weak evidence.',
+    ] as readonly string[],
+  },
+
+  sources: { heading: 'Sources', intro: 'Every source cited by a value, a rule or a method.' },
+
+  limits: {
+    heading: 'Cautions and limits',
+    items: [
+      'This report is not a guarantee. A tree of any safety factor can fail, and one below every mark can stand. The figures hold for the day of the visit and for the evidence recorded.',
+      'Drilling sees only the path of the needle. Decay, cracks and cavities beside or beyond it, in the roots below ground and in the upper crown, may be hidden from it.',
+      'Decay does not always lower the drilling resistance. Soft rot, and brown rot at its start, can leave wood that drills hard and is brittle: a trace can look better than the wood is. Where such fungi are among the signs, rely less on the traces.',
+      'Wet wood, reaction wood, knots, branch unions and juvenile wood near the pith read differently from ordinary sound wood and may be misread.',
+      'Every drilling wounds the tree and can open a way for decay. Drill as few times as the decision needs, with a clean needle.',
+      'Anchorage estimated from size and flares scatters widely. Where uprooting decides, a static load test is the better evidence.',
+      'The wind of the code is a design wind, not a forecast. Local gusts, shelter newly lost, storms out of the ordinary, snow and ice are not in it.',
+      'Local codes, by-laws, protection orders and licensed practice come before anything in this report. Work on the tree, pesticides and excavation belong to those qualified and licensed for them.',
+      'Figures are computed from the inputs listed in the annex. Change an input and they change; they must not be carried over to another tree or another day.',
+    ] as readonly string[],
+  },
+
+  definitions: {
+    heading: 'Terms',
+    items: [
+      {
+        term: 'Azimuth, direction',
+        text: 'Degrees clockwise from north. The direction of a load is the one towards which the stem bends, that is, where the wind blows to.',
+      },
+      {
+        term: 'Drilling resistance',
+        text: 'What turning the needle costs, in percent of the instrument\u2019s full scale. It follows the density of the wood at the tip, plus friction of the shaft.',
+      },
+      {
+        term: 'No loss of drilling resistance found',
+        text: 'The trace stays at the level of this tree\u2019s own wood of full resistance. It does not prove that the wood is undamaged.',
+      },
+      {
+        term: 'Residual wall',
+        text: 'Wood without loss between the cambium (under the bark) and the first wood that has lost resistance, along the needle.',
+      },
+      {
+        term: 'Soundness',
+        text: 'From 0 (no strength) to 1 (full strength), for each place of the section.',
+      },
+      {
+        term: 'Strength remaining',
+        text: 'Bending capacity of the section as it is, over that of the same outline under the bark if all its wood were sound.',
+      },
+      {
+        term: 'Safety factor',
+        text: 'Resistance over load in the design wind. Below 1, failure must be expected in that wind.',
+      },
+      {
+        term: 'Middle estimate and range',
+        text: 'The median, and the 5 % and 95 % points: the value is put inside the range with a probability of 90 %, on the evidence recorded and the scatter published.',
+      },
+      {
+        term: 'Critical gust',
+        text: 'The 3-second gust at 10 m over open ground at which load and resistance are equal.',
+      },
+    ] as readonly { term: string; text: string }[],
+  },
+
+  signOff: {
+    heading: 'Sign-off',
+    statement:
+      'The recorded observations and measurements are mine or were made under my direction. I have looked at every trace and its reading, and I have confirmed or corrected what the figures suggest.',
+    name: 'Name',
+    credential: 'Qualification',
+    firm: 'Firm',
+    date: 'Date',
+    signature: 'Signature',
+  },
+
+  annex: {
+    heading: 'Annex: what the figures were computed from',
+    table: 'Calculation',
+    columns: ['What', 'Value'],
+    engine: 'Engine version',
+    seed: 'Seed of the random draws',
+    draws: 'Number of draws',
+    repeat: 'The same inputs, version, seed and number of draws give the same figures again.',
+    poses: 'Positions of the drillings',
+    poseColumns: [
+      'Drilling',
+      'At',
+      'Off the radial',
+      'Below horizontal',
+      'Bark from',
+      'Wood from',
+      'Trace to',
+    ],
+    moments: 'Bending moment at the ground by direction',
+    momentColumns: ['Towards', 'Middle estimate', '90 % range'],
+    warnings: 'Warnings on single drillings',
+  },
+
+  chance: {
+    none: 'less than 1 in 200',
+    even: 'about even',
+    oneIn: (n: number) => `about 1 in ${n}`,
+    of: (k: number, n: number) => `about ${k} in ${n}`,
+    certain: 'more than 199 in 200',
+  },
+};
+
+export type ReportWords = typeof reportWords;

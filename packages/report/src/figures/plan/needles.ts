@@ -2,7 +2,7 @@
  * Drillings in plan: each needle on its true line and to its true length, as a narrow log whose pattern is the
  * zone's, the way borehole logs are drawn on a geological section.
  */
-import type { DrillingAssessment, RingMm } from '@standfast/engine';
+import { type DrillingAssessment, needleLine, type RingMm } from '@standfast/engine';
 import { circle, filled, group, line, type Px, ring, stroked } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
 import type { Units } from '../../units.ts';
@@ -10,7 +10,6 @@ import { figureWords } from '../../words/en.ts';
 import { type PlanMap, planToPx } from '../options.ts';
 import { wallInWords } from '../trace.ts';
 import { zonePattern } from '../zonePattern.ts';
-import { needleLine } from './needleLine.ts';
 
 /** Width of a needle's log, px. */
 const LOG_WIDTH = 6;

@@ -1,0 +1,34 @@
+/** What the figures suggest should be done next, in order of weight. The assessor decides. */
+import { bearing } from '../units.ts';
+import type { Severity } from './blocks.ts';
+import { type Context, percent } from './context.ts';
+
+/** The usual mark of static assessments (a convention of the trade). */
+const USUAL_RESERVE = 1.5;
+
+export interface Suggestion {
+  severity: Severity;
+  text: string;
+}
+
+/** What the governing safety factor says: the first lines of the summary's callout. */
+export function suggestionOf({ a, w }: Context): Suggestion {
+  const { p05, p50 } = a.safety.governing;
+  if (p50 < 1) return { severity: 'serious', text: w.advice.exceeded };
+  if (p50 < USUAL_RESERVE) return { severity: 'caution', text: w.advice.short };
+  if (p05 < USUAL_RESERVE) return { severity: 'caution', text: w.advice.uncertain };
+  return { severity: 'note', text: w.advice.enough };
+}
+
+/** What to do next, most pressing first. */
+export function nextSteps(context: Context): string[] {
+  const { a, w } = context;
+  const steps: string[] = [];
+  if (a.safety.anchorageTooThin) steps.push(w.advice.staticTest);
+  const next = a.nextDrilling;
+  if (next.stop === true) steps.push(w.advice.drillStop(next.why));
+  else
+    steps.push(w.advice.drillNext(next.sectionId, bearing(next.azimuthDeg), percent(next.worth), next.why));
+  steps.push(w.advice.inspectAgain);
+  return steps;
+}

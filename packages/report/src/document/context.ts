@@ -1,0 +1,53 @@
+/** What every part of the report is written with. */
+import type { Assessment, DirectionalInterval, Interval } from '@standfast/engine';
+import { fixed, measure, type Quantity, span, type Units } from '../units.ts';
+import type { ReportWords } from '../words/en.ts';
+import type { ReportCase, ReportOptions } from './input.ts';
+
+export interface Context {
+  a: Assessment;
+  c: ReportCase;
+  w: ReportWords;
+  units: Units;
+  options: ReportOptions;
+  /** Width of a full figure, px. */
+  figureWidth: number;
+}
+
+/** The direction in which a quantity is least; null when there are none. */
+export function least(values: readonly DirectionalInterval[]): DirectionalInterval | null {
+  return values.length === 0 ? null : values.reduce((a, b) => (b.p50 < a.p50 ? b : a));
+}
+
+/** `1.75 (1.22 to 2.17)`. */
+export function withRange({ p05, p50, p95 }: Interval, decimals: number): string {
+  return `${fixed(p50, decimals)} (${fixed(p05, decimals)} to ${fixed(p95, decimals)})`;
+}
+
+/** `71 % (63 % to 77 %)` of shares from 0 to 1. */
+export function shareRange({ p05, p50, p95 }: Interval): string {
+  return `${percent(p50)} (${percent(p05)} to ${percent(p95)})`;
+}
+
+/** `41.2 m/s (31.3 to 51.1 m/s)`. */
+export function measureRange({ p05, p50, p95 }: Interval, quantity: Quantity, units: Units): string {
+  return `${measure(p50, quantity, units)} (${span(p05, p95, quantity, units)})`;
+}
+
+export function percent(share: number): string {
+  return `${Math.round(share * 100)}\u00a0%`;
+}
+
+/** A number to three significant figures, without an exponent. */
+export function significant(value: number): string {
+  if (value === 0) return '0';
+  const decimals = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value))));
+  return fixed(value, Math.min(decimals, 6));
+}
+
+/** A date as people write it, `21 April 2026`; other text unchanged. */
+export function longDate(date: string, months: readonly string[]): string {
+  const found = /^(\d{4})-(\d{2})-(\d{2})/.exec(date);
+  if (!found) return date;
+  return `${Number(found[3])} ${months[Number(found[2]) - 1] ?? found[2]} ${found[1]}`;
+}

@@ -1,0 +1,114 @@
+/** Every drilling: its trace to scale, its reading in words and as a table. */
+import type { DrillingAssessment } from '@standfast/engine';
+import { commonTopPct, traceFigure } from '../../figures/trace.ts';
+import { bearing, fixed, measure, span } from '../../units.ts';
+import type { Block } from '../blocks.ts';
+import { type Context, percent } from '../context.ts';
+import { figure, heading, table } from '../make.ts';
+import { metLoss } from './opening.ts';
+
+export function drillings(context: Context): Block[] {
+  const { a, w, units } = context;
+  const all = [...a.sections.flatMap((s) => s.drillings), ...a.flares.flatMap((f) => f.drillings)];
+  const blocks: Block[] = [heading(1, w.drillings.heading, 'drillings')];
+  if (all.length === 0) return [...blocks, { kind: 'paragraph', text: w.summary.noDrillings }];
+  const topPct = commonTopPct(all);
+  const longest = Math.max(...all.map((d) => d.zones.at(-1)?.toMm ?? 0));
+  blocks.push({ kind: 'paragraph', text: w.drillings.intro });
+  for (const s of a.sections) {
+    blocks.push(
+      heading(2, w.drillings.sectionHeading(s.id, measure(s.heightM, 'heightM', units)), `drillings-${s.id}`),
+    );
+    if (s.drillings.length === 0) blocks.push({ kind: 'paragraph', text: w.drillings.none });
+    else blocks.push(atAGlance(context, s.id, s.drillings));
+    for (const d of s.drillings) blocks.push(...one(context, d, topPct, longest));
+  }
+  return blocks;
+}
+
+/** Traces and tables of the drillings on flares, for the part on anchorage. */
+export function flareDrillings(context: Context): Block[] {
+  const { a } = context;
+  const all = [...a.sections.flatMap((s) => s.drillings), ...a.flares.flatMap((f) => f.drillings)];
+  if (all.length === 0) return [];
+  const longest = Math.max(...all.map((d) => d.zones.at(-1)?.toMm ?? 0));
+  return a.flares.flatMap((f) => f.drillings.flatMap((d) => one(context, d, commonTopPct(all), longest)));
+}
+
+function atAGlance({ w, units }: Context, id: string, list: readonly DrillingAssessment[]): Block {
+  return table(
+    w.drillings.summaryTable(id),
+    w.drillings.summaryColumns,
+    [0.12, 0.2, 0.32, 0.18, 0.18],
+    list.map((d) => [
+      d.id,
+      bearing(d.azimuthDeg),
+      readingInWords(d, w),
+      `${d.residualWallAtLeast ? `${w.drillings.atLeast} ` : ''}${measure(d.residualWallMm, 'lengthMm', units)}`,
+      range(d, units),
+    ]),
+  );
+}
+
+function range(d: DrillingAssessment, units: Context['units']): string {
+  const { p05, p95 } = d.residualWallIntervalMm;
+  return span(Math.max(0, p05), p95, 'lengthMm', units);
+}
+
+function readingInWords(d: DrillingAssessment, w: Context['w']): string {
+  if (!metLoss(d)) return w.drillings.noLossShort;
+  const kinds = [...new Set(d.zones.map((z) => z.kind))].filter(
+    (k) => k !== 'air' && k !== 'bark' && k !== 'sound',
+  );
+  return kinds.map((k) => w.zones[k]).join('; ');
+}
+
+function one(
+  { w, units, figureWidth }: Context,
+  d: DrillingAssessment,
+  topPct: number,
+  longestMm: number,
+): Block[] {
+  const from = d.zones.find((z) => z.kind !== 'air' && z.kind !== 'bark' && z.kind !== 'sound');
+  const words = [
+    metLoss(d) && from
+      ? w.drillings.loss(readingInWords(d, w), measure(from.fromMm, 'lengthMm', units))
+      : w.drillings.noLoss,
+    d.residualWallAtLeast
+      ? w.drillings.wallAtLeast(measure(d.residualWallMm, 'lengthMm', units))
+      : w.drillings.wall(`${measure(d.residualWallMm, 'lengthMm', units)} (${range(d, units)})`),
+    w.drillings.reference(
+      fixed(d.reference.levelPct, 0),
+      fixed(d.reference.sdPct, 0),
+      w.drillings.restsOn[d.reference.restsOn],
+    ),
+    Math.round(d.offRadialDeg) !== 0 || Math.round(d.downDeg) !== 0
+      ? w.drillings.pose(`${fixed(d.offRadialDeg, 0)}°`, `${fixed(d.downDeg, 0)}°`)
+      : '',
+  ].filter((s) => s !== '');
+  const blocks: Block[] = [
+    figure(
+      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 84, depthRangeMm: [0, longestMm] }),
+      w.drillings.caption(d.id, bearing(d.azimuthDeg)),
+      `trace-${d.id}`,
+      2,
+    ),
+    { kind: 'paragraph', text: words.join(' ') },
+    table(
+      w.drillings.table(d.id),
+      w.drillings.columns,
+      [0.42, 0.14, 0.14, 0.14, 0.16],
+      d.zones.map((z) => [
+        w.zones[z.kind],
+        measure(z.fromMm, 'lengthMm', units),
+        measure(z.toMm, 'lengthMm', units),
+        measure(z.toMm - z.fromMm, 'lengthMm', units),
+        percent(z.confidence),
+      ]),
+      ['start', 'end', 'end', 'end', 'end'],
+    ),
+  ];
+  for (const warning of d.warnings)
+    blocks.push({ kind: 'callout', severity: 'caution', title: d.id, text: warning });
+  return blocks;
+}

@@ -1,0 +1,73 @@
+/** Puts the report together, in the order it is read: the owner's summary first, the expert's evidence last. */
+import { reportWords } from '../words/en.ts';
+import type { Block, ReportDocument } from './blocks.ts';
+import type { Context } from './context.ts';
+import type { ReportInput } from './input.ts';
+import { closing, record } from './parts/closing.ts';
+import { drillings } from './parts/drillings.ts';
+import { anchorage, windAndLoad, wood } from './parts/load.ts';
+import { opening } from './parts/opening.ts';
+import { criteria, overview, safety } from './parts/strengthAndSafety.ts';
+
+/** Width that a full figure is drawn for, px: the text width of an A4 page in points. */
+export const FIGURE_WIDTH = 483;
+
+/** The whole report as blocks. Same input, same document. */
+export function reportDocument({ assessment, caseFile, options }: ReportInput): ReportDocument {
+  const w = options.words ?? reportWords;
+  const context: Context = {
+    a: assessment,
+    c: caseFile,
+    w,
+    units: options.units,
+    options,
+    figureWidth: FIGURE_WIDTH,
+  };
+  const blocks = numbered([
+    ...opening(context),
+    { kind: 'pageBreak' },
+    ...overview(context),
+    ...safety(context),
+    ...criteria(context),
+    ...drillings(context),
+    ...anchorage(context),
+    ...windAndLoad(context),
+    ...wood(context),
+    ...record(context),
+    ...closing(context),
+  ]);
+  const label = [caseFile.tree.label, caseFile.tree.species]
+    .filter((s) => s !== undefined && s !== '')
+    .join(', ');
+  return {
+    title: label === '' ? w.title : `${w.title}: ${label}`,
+    caseLabel: [label, caseFile.client?.name].filter((s) => s !== undefined && s !== '').join(' · '),
+    subject: w.title,
+    author: caseFile.assessor?.name ?? '',
+    language: w.language,
+    generatedOn: options.generatedOn,
+    paper: options.units === 'us' ? 'letter' : 'a4',
+    producer: `Standfast ${assessment.engineVersion}`,
+    words: { page: w.page, figure: w.figure, table: w.table, continued: w.continued },
+    blocks,
+  };
+}
+
+/** Numbers headings (1, 1.1), figures and tables in the order they stand. */
+function numbered(blocks: Block[]): Block[] {
+  let [first, second, figures, tables] = [0, 0, 0, 0];
+  return blocks.map((block): Block => {
+    if (block.kind === 'heading') {
+      if (block.level === 1) {
+        first++;
+        second = 0;
+        return { ...block, number: String(first) };
+      }
+      second++;
+      return { ...block, number: `${first}.${second}` };
+    }
+    if (block.kind === 'figure') return { ...block, number: ++figures };
+    if (block.kind === 'table') return { ...block, number: ++tables };
+    return block;
+  });
+}

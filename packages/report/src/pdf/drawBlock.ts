@@ -1,0 +1,371 @@
+/** Each kind of block on paper: how high it is, how much of it must stand together, and its drawing. */
+import type { Block, ReportDocument } from '../document/blocks.ts';
+import { drawScene } from '../scene/drawScene.ts';
+import { colourOf, type Paint, printTheme } from '../theme.ts';
+import { drawTable, tableHead } from './drawTable.ts';
+import {
+  artifact,
+  element,
+  ensure,
+  type Flow,
+  newPage,
+  rule,
+  setText,
+  type TextLook,
+  tagged,
+  textHeight,
+} from './flow.ts';
+
+const LOOK = {
+  title: { face: 'heading', size: 23, lineGap: 1 },
+  subtitle: { size: 12.5, paint: 'secondary' },
+  heading1: { face: 'heading', size: 15.5 },
+  heading2: { face: 'semibold', size: 11 },
+  body: { size: 9.6, lineGap: 2.1 },
+  small: { size: 8.4, lineGap: 1.6, paint: 'secondary' },
+  term: { face: 'semibold', size: 8.6, paint: 'secondary' },
+  fact: { size: 9.2, lineGap: 1 },
+  caption: { size: 8.6, lineGap: 1.4, paint: 'secondary' },
+  calloutTitle: { face: 'semibold', size: 9.4 },
+  keyLabel: { face: 'semibold', size: 8.2, paint: 'secondary' },
+  keyValue: { face: 'heading', size: 19 },
+  keyInterval: { face: 'semibold', size: 8.8 },
+  keyNote: { size: 7.8, paint: 'secondary', lineGap: 0.6 },
+} satisfies Record<string, TextLook>;
+
+const AFTER = 8;
+const TERM_WIDTH = 92;
+const CALLOUT_INSET = 12;
+
+const SEVERITY: Record<'note' | 'caution' | 'serious', { bar: Paint; ground: Paint }> = {
+  note: { bar: 'accent', ground: 'tint' },
+  caution: { bar: 'ink', ground: 'tint' },
+  serious: { bar: 'alarm', ground: 'alarmTint' },
+};
+
+/** Height that must be left on the page for a block to begin there. */
+export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc: ReportDocument): number {
+  const block = blocks[i];
+  if (block === undefined || block.kind === 'pageBreak') return 0;
+  switch (block.kind) {
+    case 'heading':
+      return blockHeight(flow, block, doc) + headHeight(flow, blocks, i + 1, doc);
+    case 'table':
+      return tableHead(flow, block, doc.words.table);
+    case 'list':
+      return itemHeight(flow, block.items[0] ?? '') + 4;
+    case 'figure': {
+      // With the blocks that belong to it, where they all fit one page.
+      let together = blockHeight(flow, block, doc);
+      for (let k = 1; k <= (block.keep ?? 0) && blocks[i + k]; k++)
+        together += blockHeight(flow, blocks[i + k]!, doc);
+      return together <= flow.bottom - flow.top ? together : blockHeight(flow, block, doc);
+    }
+    case 'paragraph':
+      // A paragraph that leads to a figure or a table stays with its beginning where that is small.
+      return blockHeight(flow, block, doc) + Math.min(60, leadInto(flow, blocks, i + 1, doc));
+    default:
+      return Math.min(blockHeight(flow, block, doc), flow.bottom - flow.top);
+  }
+}
+
+function leadInto(flow: Flow, blocks: readonly Block[], i: number, doc: ReportDocument): number {
+  const next = blocks[i];
+  return next?.kind === 'table' ? tableHead(flow, next, doc.words.table) : 0;
+}
+
+/** Whole height of a block, points. */
+export function blockHeight(flow: Flow, block: Block, doc: ReportDocument): number {
+  switch (block.kind) {
+    case 'title':
+      return 90;
+    case 'heading':
+      return block.level === 1
+        ? 16 + textHeight(flow, headingText(block), flow.width, LOOK.heading1) + 8
+        : 8 + textHeight(flow, headingText(block), flow.width, LOOK.heading2) + 5;
+    case 'paragraph':
+      return textHeight(flow, block.text, flow.width, paragraphLook(block)) + AFTER;
+    case 'list':
+      return block.items.reduce((h, item) => h + itemHeight(flow, item), 0) + AFTER - 4;
+    case 'keyFigures':
+      return keyHeight(flow, block) + AFTER + 6;
+    case 'figure':
+      return figureScale(flow, block) * block.scene.height + 5 + captionHeight(flow, block, doc) + AFTER + 4;
+    case 'table':
+      return tableHead(flow, block, doc.words.table, block.rows.length) + AFTER;
+    case 'callout':
+      return calloutHeight(flow, block) + AFTER;
+    case 'definitions':
+      return block.items.reduce((h, d) => h + definitionHeight(flow, d.text, block.layout), 0) + AFTER;
+    case 'signature':
+      return textHeight(flow, block.statement, flow.width, LOOK.body) + 12 + block.lines.length * 30 + AFTER;
+    case 'pageBreak':
+      return 0;
+  }
+}
+
+/** Draws block `i`, starting a new page first where it would not begin well on this one. */
+export function drawBlock(flow: Flow, blocks: readonly Block[], i: number, doc: ReportDocument): void {
+  const block = blocks[i]!;
+  ensure(flow, headHeight(flow, blocks, i, doc));
+  switch (block.kind) {
+    case 'pageBreak':
+      if (flow.y > flow.top) newPage(flow);
+      break;
+    case 'title':
+      drawTitle(flow, block);
+      break;
+    case 'heading':
+      drawHeading(flow, block);
+      break;
+    case 'paragraph': {
+      const look = paragraphLook(block);
+      tagged(flow, flow.root, 'P', () => setText(flow, block.text, flow.left, flow.y, flow.width, look));
+      flow.y += textHeight(flow, block.text, flow.width, look) + AFTER;
+      break;
+    }
+    case 'list':
+      drawList(flow, block);
+      break;
+    case 'keyFigures':
+      drawKeyFigures(flow, block);
+      break;
+    case 'figure':
+      drawFigure(flow, block, doc);
+      break;
+    case 'table':
+      drawTable(flow, block, doc.words);
+      flow.y += AFTER;
+      break;
+    case 'callout':
+      drawCallout(flow, block);
+      break;
+    case 'definitions':
+      drawDefinitions(flow, block);
+      break;
+    case 'signature':
+      drawSignature(flow, block);
+      break;
+  }
+}
+
+type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
+
+function paragraphLook(block: Of<'paragraph'>): TextLook {
+  return block.tone === 'small' ? LOOK.small : LOOK.body;
+}
+
+function headingText(block: Of<'heading'>): string {
+  return `${block.number}   ${block.text}`;
+}
+
+function drawTitle(flow: Flow, block: Of<'title'>): void {
+  rule(flow, flow.y, 'ink', 1.6);
+  flow.y += 12;
+  tagged(flow, flow.root, 'Title', () =>
+    setText(flow, block.text, flow.left, flow.y, flow.width, LOOK.title),
+  );
+  flow.y += textHeight(flow, block.text, flow.width, LOOK.title) + 2;
+  tagged(flow, flow.root, 'P', () =>
+    setText(flow, block.subtitle, flow.left, flow.y, flow.width, LOOK.subtitle),
+  );
+  flow.y += textHeight(flow, block.subtitle, flow.width, LOOK.subtitle) + 8;
+  if (block.marker !== undefined) {
+    const marker = block.marker;
+    const look: TextLook = { face: 'semibold', size: 9.2, paint: 'alarm' };
+    tagged(flow, flow.root, 'P', () => setText(flow, marker, flow.left, flow.y, flow.width, look));
+    flow.y += textHeight(flow, marker, flow.width, look) + 6;
+  }
+  rule(flow, flow.y, 'rule', 0.8);
+  flow.y += 10;
+}
+
+function drawHeading(flow: Flow, block: Of<'heading'>): void {
+  const first = block.level === 1;
+  const look = first ? LOOK.heading1 : LOOK.heading2;
+  if (first) {
+    if (flow.y > flow.top) rule(flow, flow.y + 6, 'rule', 0.8);
+    flow.y += flow.y > flow.top ? 16 : 0;
+  } else flow.y += 8;
+  tagged(
+    flow,
+    flow.root,
+    first ? 'H1' : 'H2',
+    () => setText(flow, headingText(block), flow.left, flow.y, flow.width, look),
+    {
+      title: block.text,
+    },
+  );
+  flow.y += textHeight(flow, headingText(block), flow.width, look) + (first ? 8 : 5);
+}
+
+function itemHeight(flow: Flow, item: string): number {
+  return textHeight(flow, item, flow.width - 14, LOOK.body) + 4;
+}
+
+function drawList(flow: Flow, block: Of<'list'>): void {
+  const list = element(flow, flow.root, 'L');
+  for (const item of block.items) {
+    ensure(flow, itemHeight(flow, item));
+    const entry = element(flow, list, 'LI');
+    tagged(flow, entry, 'Lbl', () => setText(flow, '–', flow.left, flow.y, 12, LOOK.body));
+    tagged(flow, entry, 'LBody', () =>
+      setText(flow, item, flow.left + 14, flow.y, flow.width - 14, LOOK.body),
+    );
+    entry.end();
+    flow.y += itemHeight(flow, item);
+  }
+  list.end();
+  flow.y += AFTER - 4;
+}
+
+function keyHeight(flow: Flow, block: Of<'keyFigures'>): number {
+  const w = flow.width / block.items.length - 12;
+  return Math.max(
+    ...block.items.map(
+      (k) =>
+        textHeight(flow, k.label, w, LOOK.keyLabel) +
+        textHeight(flow, k.value, w, LOOK.keyValue) +
+        textHeight(flow, k.interval, w, LOOK.keyInterval) +
+        textHeight(flow, k.note ?? '', w, LOOK.keyNote) +
+        16,
+    ),
+  );
+}
+
+function drawKeyFigures(flow: Flow, block: Of<'keyFigures'>): void {
+  const each = flow.width / block.items.length;
+  const height = keyHeight(flow, block);
+  const label = Math.max(...block.items.map((k) => textHeight(flow, k.label, each - 12, LOOK.keyLabel)));
+  rule(flow, flow.y, 'ink', 0.9);
+  block.items.forEach((k, i) => {
+    const x = flow.left + i * each + (i === 0 ? 0 : 6);
+    const w = each - 12;
+    if (i > 0)
+      artifact(flow, () => {
+        flow.doc.save();
+        flow.doc
+          .moveTo(x - 6, flow.y + 6)
+          .lineTo(x - 6, flow.y + height - 4)
+          .lineWidth(0.6)
+          .strokeColor(colourOf('rule', printTheme))
+          .stroke();
+        flow.doc.restore();
+      });
+    let y = flow.y + 7;
+    tagged(flow, flow.root, 'P', () => {
+      setText(flow, k.label, x, y, w, LOOK.keyLabel);
+      y += label + 1;
+      setText(flow, k.value, x, y, w, LOOK.keyValue);
+      y += textHeight(flow, k.value, w, LOOK.keyValue) - 1;
+      setText(flow, k.interval, x, y, w, LOOK.keyInterval);
+      y += textHeight(flow, k.interval, w, LOOK.keyInterval) + 2;
+      if (k.note !== undefined) setText(flow, k.note, x, y, w, LOOK.keyNote);
+    });
+  });
+  flow.y += height;
+  rule(flow, flow.y, 'ink', 0.9);
+  flow.y += AFTER + 6;
+}
+
+/** Figures are drawn in points one to one, and made smaller only where they would not fit the page. */
+function figureScale(flow: Flow, block: Of<'figure'>): number {
+  const room = flow.bottom - flow.top - 60;
+  return Math.min(1, flow.width / block.scene.width, room / block.scene.height);
+}
+
+function captionOf(block: Of<'figure'>, doc: ReportDocument): string {
+  return `${doc.words.figure} ${block.number}.  ${block.caption}`;
+}
+
+function captionHeight(flow: Flow, block: Of<'figure'>, doc: ReportDocument): number {
+  return textHeight(flow, captionOf(block, doc), flow.width, LOOK.caption);
+}
+
+function drawFigure(flow: Flow, block: Of<'figure'>, doc: ReportDocument): void {
+  const scale = figureScale(flow, block);
+  const { scene } = block;
+  const [w, h] = [scene.width * scale, scene.height * scale];
+  const x = flow.left + (flow.width - w) / 2;
+  const [y, left, width] = [flow.y, flow.left, flow.width];
+  tagged(flow, flow.root, 'Figure', () => drawScene(flow.doc, scene, x, y, scale), {
+    alt: `${scene.title}. ${scene.description}`,
+    bbox: [x, y, x + w, y + h],
+    placement: 'Block',
+  });
+  const below = y + h + 5;
+  tagged(flow, flow.root, 'Caption', () =>
+    setText(flow, captionOf(block, doc), left, below, width, LOOK.caption),
+  );
+  flow.y = below + captionHeight(flow, block, doc) + AFTER + 4;
+}
+
+function calloutHeight(flow: Flow, block: Of<'callout'>): number {
+  const w = flow.width - 2 * CALLOUT_INSET;
+  return (
+    14 + textHeight(flow, block.title, w, LOOK.calloutTitle) + 2 + textHeight(flow, block.text, w, LOOK.body)
+  );
+}
+
+function drawCallout(flow: Flow, block: Of<'callout'>): void {
+  const height = calloutHeight(flow, block);
+  const { bar, ground } = SEVERITY[block.severity];
+  const [x, w] = [flow.left + CALLOUT_INSET, flow.width - 2 * CALLOUT_INSET];
+  artifact(flow, () => {
+    flow.doc.save();
+    flow.doc.rect(flow.left, flow.y, flow.width, height).fill(colourOf(ground, printTheme));
+    flow.doc.rect(flow.left, flow.y, 3.5, height).fill(colourOf(bar, printTheme));
+    flow.doc.restore();
+  });
+  const titleLook: TextLook = { ...LOOK.calloutTitle, paint: block.severity === 'serious' ? 'alarm' : 'ink' };
+  const box = element(flow, flow.root, 'Note');
+  tagged(flow, box, 'P', () => setText(flow, block.title, x, flow.y + 7, w, titleLook));
+  const below = flow.y + 9 + textHeight(flow, block.title, w, LOOK.calloutTitle);
+  tagged(flow, box, 'P', () => setText(flow, block.text, x, below, w, LOOK.body));
+  box.end();
+  flow.y += height + AFTER;
+}
+
+function definitionHeight(flow: Flow, text: string, layout: 'facts' | 'list'): number {
+  const look = layout === 'facts' ? LOOK.fact : LOOK.body;
+  return textHeight(flow, text, flow.width - TERM_WIDTH - 30, look) + (layout === 'facts' ? 2.5 : 6);
+}
+
+function drawDefinitions(flow: Flow, block: Of<'definitions'>): void {
+  const look = block.layout === 'facts' ? LOOK.fact : LOOK.body;
+  const termWidth = block.layout === 'facts' ? TERM_WIDTH : TERM_WIDTH + 20;
+  const list = element(flow, flow.root, 'L');
+  for (const { term, text } of block.items) {
+    const height = Math.max(
+      definitionHeight(flow, text, block.layout),
+      textHeight(flow, term, termWidth - 8, LOOK.term) + 4,
+    );
+    ensure(flow, height);
+    const entry = element(flow, list, 'LI');
+    tagged(flow, entry, 'Lbl', () => setText(flow, term, flow.left, flow.y + 0.6, termWidth - 8, LOOK.term));
+    tagged(flow, entry, 'LBody', () =>
+      setText(flow, text, flow.left + termWidth, flow.y, flow.width - TERM_WIDTH - 30, look),
+    );
+    entry.end();
+    flow.y += height;
+  }
+  list.end();
+  flow.y += AFTER;
+}
+
+function drawSignature(flow: Flow, block: Of<'signature'>): void {
+  tagged(flow, flow.root, 'P', () =>
+    setText(flow, block.statement, flow.left, flow.y, flow.width, LOOK.body),
+  );
+  flow.y += textHeight(flow, block.statement, flow.width, LOOK.body) + 12;
+  for (const { label, value } of block.lines) {
+    tagged(flow, flow.root, 'P', () => {
+      setText(flow, label, flow.left, flow.y + 9, TERM_WIDTH, LOOK.term);
+      if (value !== '')
+        setText(flow, value, flow.left + TERM_WIDTH, flow.y + 8, flow.width - TERM_WIDTH - 120, LOOK.body);
+    });
+    rule(flow, flow.y + 24, 'secondary', 0.6, flow.left + TERM_WIDTH, flow.width - TERM_WIDTH - 120);
+    flow.y += 30;
+  }
+  flow.y += AFTER;
+}

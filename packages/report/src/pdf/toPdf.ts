@@ -1,0 +1,141 @@
+/**
+ * The report as PDF: vector figures, embedded fonts, a structure tree for screen readers, bookmarks, attachments.
+ *
+ * pdfkit's package gives plain ES modules under both conditions: Node gets its build on streams, browsers (and
+ * bundlers for them) one on a small event emitter, without polyfills. Nothing here touches a file system.
+ */
+import PDFDocument from 'pdfkit';
+import type { ReportDocument } from '../document/blocks.ts';
+import type { ReportFonts } from '../fonts.ts';
+import { type PdfCanvas, pdfFontNames } from '../scene/drawScene.ts';
+import { drawBlock } from './drawBlock.ts';
+import { artifact, type Flow, rule, setText } from './flow.ts';
+
+export interface PdfAttachment {
+  name: string;
+  bytes: Uint8Array;
+  /** For example `application/zip`. */
+  mime: string;
+  description?: string;
+}
+
+export interface PdfOptions {
+  fonts: ReportFonts;
+  attachments?: readonly PdfAttachment[];
+}
+
+const MARGIN = { side: 56, top: 60, bottom: 62 };
+
+/** The report's bytes. Same document, fonts and attachments, same bytes (within one kind of runtime). */
+export async function toPdf(report: ReportDocument, options: PdfOptions): Promise<Uint8Array> {
+  const created = new Date(`${report.generatedOn.slice(0, 10)}T12:00:00Z`);
+  if (Number.isNaN(created.getTime()))
+    throw new RangeError(
+      `generatedOn is ${report.generatedOn}: write a day as year-month-day, for example 2026-05-14`,
+    );
+  const doc = new PDFDocument({
+    size: report.paper === 'letter' ? 'LETTER' : 'A4',
+    margins: { top: 0, left: MARGIN.side, right: MARGIN.side, bottom: 0 },
+    pdfVersion: '1.7',
+    lang: report.language,
+    tagged: true,
+    displayTitle: true,
+    bufferPages: true,
+    autoFirstPage: false,
+    info: {
+      Title: report.title,
+      Author: report.author,
+      Subject: report.subject,
+      Creator: report.producer,
+      Producer: report.producer,
+      CreationDate: created,
+      ModDate: created,
+    },
+  });
+  const collected = collect(doc);
+  doc.registerFont(pdfFontNames.regular, options.fonts.regular as Buffer);
+  doc.registerFont(pdfFontNames.semibold, options.fonts.semibold as Buffer);
+  doc.registerFont(pdfFontNames.heading, options.fonts.heading as Buffer);
+  doc.addPage();
+  const root = doc.struct('Document', { lang: report.language });
+  doc.addStructure(root);
+  const flow: Flow = {
+    doc,
+    root,
+    left: MARGIN.side,
+    width: doc.page.width - 2 * MARGIN.side,
+    top: MARGIN.top,
+    bottom: doc.page.height - MARGIN.bottom,
+    y: MARGIN.top,
+  };
+  let chapter: PDFKit.PDFOutline | null = null;
+  report.blocks.forEach((block, i) => {
+    drawBlock(flow, report.blocks, i, report);
+    if (block.kind !== 'heading') return;
+    const text = `${block.number} ${block.text}`;
+    if (block.level === 1) chapter = doc.outline.addItem(text);
+    else (chapter ?? doc.outline).addItem(text);
+  });
+  root.end();
+  pageFurniture(flow, report);
+  for (const a of options.attachments ?? [])
+    doc.file(a.bytes as Buffer, {
+      name: a.name,
+      type: a.mime,
+      creationDate: created,
+      modifiedDate: created,
+      ...(a.description === undefined ? {} : { description: a.description }),
+    });
+  doc.end();
+  return collected;
+}
+
+/** Head and foot of every page, set when their number is known. */
+function pageFurniture(flow: Flow, report: ReportDocument): void {
+  const { doc } = flow;
+  const { start, count } = doc.bufferedPageRange();
+  const small = { size: 8, paint: 'secondary' } as const;
+  for (let i = start; i < start + count; i++) {
+    doc.switchToPage(i);
+    const foot = doc.page.height - 40;
+    rule(flow, foot - 7, 'rule', 0.6);
+    artifact(
+      flow,
+      () => {
+        if (i > start) setText(flow, report.caseLabel, flow.left, 30, flow.width, small);
+        setText(flow, `${report.producer} · ${report.generatedOn}`, flow.left, foot, flow.width * 0.6, small);
+        setText(
+          flow,
+          report.words.page(i - start + 1, count),
+          flow.left + flow.width * 0.6,
+          foot,
+          flow.width * 0.4,
+          {
+            ...small,
+            align: 'right',
+          },
+        );
+      },
+      'Pagination',
+    );
+    if (i > start) rule(flow, 44, 'rule', 0.6);
+  }
+}
+
+/** Gathers the document's chunks; the events are the same in Node and in the browser. */
+function collect(doc: PdfCanvas): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    doc.on('error', reject);
+    doc.on('end', () => {
+      const bytes = new Uint8Array(chunks.reduce((n, c) => n + c.length, 0));
+      let at = 0;
+      for (const chunk of chunks) {
+        bytes.set(chunk, at);
+        at += chunk.length;
+      }
+      resolve(bytes);
+    });
+  });
+}
