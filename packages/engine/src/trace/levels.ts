@@ -90,6 +90,14 @@ export const WIDE_PRIORS: LevelPriors = {
   bend: { mean: 0, sd: 0.025 },
 };
 
+/** Fitted levels, and how well the floor is known. */
+export interface LevelFit {
+  levels: Levels;
+  /** Covariance of idle level, onset and slope (3 x 3), in the units of Levels. */
+  floorCovariance: Float64Array;
+  soundSdPct: number;
+}
+
 const TERMS = 6;
 
 /**
@@ -104,7 +112,7 @@ export function fitLevels(
   stretches: readonly Stretch[],
   start: Levels,
   priors: LevelPriors,
-): Levels {
+): LevelFit {
   const cells = c.gridMm.length;
   const passed = woodPassed(stretches, cells, c.cellMm);
   const rows: { y: number; x: number[]; w: number }[] = [];
@@ -147,8 +155,9 @@ export function fitLevels(
     [p.bend.mean * S, p.bend.sd * S],
   ] as const;
   let beta = [start.zeroPct, start.onsetPct, start.slopePctPerMm, S, start.tilt * S, start.bend * S];
+  let normal = new Float64Array(TERMS * TERMS);
   for (let pass = 0; pass < 4; pass++) {
-    const normal = new Float64Array(TERMS * TERMS);
+    normal = new Float64Array(TERMS * TERMS);
     const right = new Float64Array(TERMS);
     for (const { y, x, w } of rows) {
       let fitted = 0;
@@ -172,15 +181,37 @@ export function fitLevels(
     beta[2] = Math.min(0.12, Math.max(0, beta[2]!));
   }
   const soundPct = Math.max(2, beta[3]!);
+  const floorCovariance = new Float64Array(9);
+  let soundVariance = 0;
+  for (let a = 0; a < 4; a++) {
+    const unit = new Float64Array(TERMS);
+    unit[a] = 1;
+    const column = solve(normal, unit);
+    for (let b = 0; b < 3; b++) if (a < 3) floorCovariance[a * 3 + b] = column[b]!;
+    if (a === 3) soundVariance = column[3]!;
+  }
   return {
-    ...start,
-    zeroPct: beta[0]!,
-    onsetPct: beta[1]!,
-    slopePctPerMm: beta[2]!,
-    soundPct,
-    tilt: beta[4]! / soundPct,
-    bend: beta[5]! / soundPct,
+    levels: {
+      ...start,
+      zeroPct: beta[0]!,
+      onsetPct: beta[1]!,
+      slopePctPerMm: beta[2]!,
+      soundPct,
+      tilt: beta[4]! / soundPct,
+      bend: beta[5]! / soundPct,
+    },
+    floorCovariance,
+    soundSdPct: Math.sqrt(Math.max(0, soundVariance)),
   };
+}
+
+/** Standard deviation of the floor after passing a length of wood, percent of full scale. */
+export function floorSd(fit: LevelFit, passedMm: number): number {
+  const g = [1, 1 - Math.exp(-passedMm / ONSET_MM), passedMm];
+  let v = 0;
+  for (let a = 0; a < 3; a++)
+    for (let b = 0; b < 3; b++) v += g[a]! * g[b]! * fit.floorCovariance[a * 3 + b]!;
+  return Math.sqrt(Math.max(0, v));
 }
 
 /** Neighbouring cells of wood are alike; so many of them count as one. */

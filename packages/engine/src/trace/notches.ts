@@ -7,6 +7,9 @@ const SHOULDER_TO_MM = 8;
 /** Least depth of a crack, as a share of the level around it over the floor. */
 const LEAST_DEPTH = 0.4;
 
+/** Least level of its shoulders, as a share of the sound level: in rot and in voids no crack can be told. */
+const LEAST_SHOULDER = 0.5;
+
 /** A narrow fall in level with full recovery that may be a crack. */
 export interface Notch {
   fromMm: number;
@@ -23,7 +26,12 @@ export interface Notch {
  *
  * @param floorPct idle level and friction on the fine grid's cells (one value a cell).
  */
-export function findNotches(c: ConditionedTrace, floorPct: Float64Array, scatterPct: Float64Array): Notch[] {
+export function findNotches(
+  c: ConditionedTrace,
+  floorPct: Float64Array,
+  scatterPct: Float64Array,
+  soundPct: number,
+): Notch[] {
   const y = c.finePct;
   const n = y.length;
   const perCell = n / c.gridMm.length;
@@ -45,7 +53,7 @@ export function findNotches(c: ConditionedTrace, floorPct: Float64Array, scatter
     const height = shoulder - floor;
     const drop = shoulder - y[i]!;
     if (
-      !(height > 0) ||
+      height < LEAST_SHOULDER * soundPct ||
       drop < 0.25 * height ||
       drop < 3 * c.readingNoisePct * Math.sqrt(Math.min(1, c.spacingMm / 0.5))
     )

@@ -3,6 +3,7 @@ import { type ConditionedTrace, conditionTrace } from './conditionTrace.ts';
 import {
   fitLevels,
   floorOf,
+  floorSd,
   friction,
   type LevelPriors,
   type Levels,
@@ -13,10 +14,10 @@ import {
 import { findNotches, type Notch } from './notches.ts';
 import { refineEdges } from './refineEdges.ts';
 import { wallInterval } from './residualWall.ts';
-import { type LevelProfile, SOUND_GRID, searchLevels } from './searchLevels.ts';
+import { FLOOR_SD_PCT, type LevelProfile, SOUND_GRID, searchLevels } from './searchLevels.ts';
 import { bestStretches, type Stretch, stretchPosterior } from './semiMarkov.ts';
 import { type Texture, textureOf } from './texture.ts';
-import { maskNotches, modelFrame, traceModel } from './traceModel.ts';
+import { type BarkSeen, maskNotches, modelFrame, traceModel, withFarBark } from './traceModel.ts';
 import { type Trace, type TraceReading, ZONE_KINDS, type Zone } from './types.ts';
 import { STATE_COLUMN, STATE_KIND, STATES } from './zoneModel.ts';
 
@@ -34,6 +35,8 @@ export interface TraceToRead {
 const SOUND_SCATTER_IN_TREE = 0.1;
 /** How far the fit may take a single trace's sound level from where the search put it, same. */
 const SOUND_SCATTER_ABOUT_START = 0.15;
+/** How much sound wood differs from place to place within a tree, share of its level. */
+const LOCAL_SOUND_SCATTER = 0.07;
 /** Coarse step of the search for levels, cells. */
 const COARSE = 5;
 const FIT_PASSES = 3;
@@ -97,7 +100,8 @@ function readOne(
 ): TraceReading {
   const { gridMm, cellMm } = c;
   const cells = gridMm.length;
-  const frame = modelFrame(c, { barkMm }, 1);
+  const plainFrame = modelFrame(c, { barkMm }, 1);
+  let frame = plainFrame;
 
   // Start at the best of the coarse search, the tree's level counted in.
   let start = 0;
@@ -115,20 +119,27 @@ function readOne(
   const near = several
     ? priors
     : { ...priors, logSound: { mean: Math.log(levels.soundPct), sd: SOUND_SCATTER_ABOUT_START } };
-  const notches: Notch[] = findNotches(c, floor, texture.scatterPct);
+  const notches: Notch[] = findNotches(c, floor, texture.scatterPct, levels.soundPct);
   const masked = maskNotches(c, notches);
   let shape = soundShape(levels, c);
   let stretches: Stretch[] = [];
+  let floorSdPct = FLOOR_SD_PCT;
+  let soundSdPct = 0;
   for (let pass = 0; pass < FIT_PASSES; pass++) {
-    const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, notches, masked);
+    const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, floorSdPct, notches, masked);
     stretches = bestStretches(model).stretches;
+    frame = withFarBark(plainFrame, c, barkSeen(c, stretches, levels, floor));
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
     levels = { ...levels, pivotMm: (wood?.from ?? 0) * cellMm };
-    levels = fitLevels(c, texture.scatterPct, masked, stretches, levels, near);
-    floor = floorOf(levels, woodPassed(stretches, cells, cellMm));
+    const fit = fitLevels(c, texture.scatterPct, masked, stretches, levels, near);
+    levels = fit.levels;
+    soundSdPct = fit.soundSdPct;
+    const passed = woodPassed(stretches, cells, cellMm);
+    floorSdPct = Math.min(4, floorSd(fit, passed[lowestWood(texture, stretches)]!));
+    floor = floorOf(levels, passed);
     shape = soundShape(levels, c);
   }
-  const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, notches, masked);
+  const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, floorSdPct, notches, masked);
   stretches = bestStretches(model).stretches;
   const posterior = stretchPosterior(model);
 
@@ -185,9 +196,40 @@ function readOne(
     frictionPct: Float64Array.from(woodPassed(stretches, cells, cellMm), (w) => friction(levels, w)),
     reference: {
       levelPct: levels.soundPct,
-      sdPct: 0.1 * levels.soundPct,
+      sdPct: Math.hypot(soundSdPct, LOCAL_SOUND_SCATTER * levels.soundPct),
       restsOn: several ? 'all drillings of the tree' : 'this trace',
     },
     warnings: [],
   };
+}
+
+/** Length and relative level of the bark on the way in, if there is any. */
+function barkSeen(
+  c: ConditionedTrace,
+  stretches: readonly Stretch[],
+  levels: Levels,
+  floor: Float64Array,
+): BarkSeen | undefined {
+  const bark = stretches.find((s) => STATES[s.state] === 'barkIn');
+  if (!bark) return undefined;
+  let sum = 0;
+  for (let i = bark.from; i < bark.to; i++) sum += c.levelPct[i]! - floor[i]!;
+  const n = bark.to - bark.from;
+  return { lengthMm: n * c.cellMm, level: Math.min(0.6, Math.max(0, sum / n / levels.soundPct)) };
+}
+
+/** Cell inside the wood where the trace comes lowest. */
+function lowestWood(texture: Texture, stretches: readonly Stretch[]): number {
+  let lowest = Infinity;
+  let at = 0;
+  for (const { state, from, to } of stretches) {
+    const name = STATES[state]!;
+    if (name === 'airIn' || name === 'barkIn') continue;
+    for (let i = from; i < to; i++)
+      if (texture.smoothPct[i]! < lowest) {
+        lowest = texture.smoothPct[i]!;
+        at = i;
+      }
+  }
+  return at;
 }

@@ -7,6 +7,8 @@ import { type ModelFrame, traceModel } from './traceModel.ts';
 /** Sound levels tried, percent of full scale: a geometric grid shared by all traces. */
 export const SOUND_GRID = Array.from({ length: 15 }, (_, i) => 8 * 1.19 ** i);
 const SLOPES_PCT_PER_MM = [0, 0.02, 0.045, 0.075];
+/** Uncertainty of the floor left by trying few slopes and idle levels, percent of full scale. */
+export const FLOOR_SD_PCT = 2;
 /** Below this share of the sound level the needle is taken to be in no wood, so that friction stands still. */
 const NO_WOOD_SHARE = 0.12;
 
@@ -55,7 +57,7 @@ export function searchLevels(
         const tried = { ...plain, zeroPct: zero.pct, slopePctPerMm };
         const { floor, below } = causalFloor(c, texture, tried);
         if (below > 0.1) continue;
-        const model = traceModel(c, texture.scatterPct, frame, tried, floor, shape, [], masked);
+        const model = traceModel(c, texture.scatterPct, frame, tried, floor, shape, FLOOR_SD_PCT, [], masked);
         const z = (slopePctPerMm - priors.slopePctPerMm.mean) / priors.slopePctPerMm.sd;
         const value = bestStretches(model).logProbability - 0.5 * z * z + zero.logPrior;
         if (value > score[g]!) {

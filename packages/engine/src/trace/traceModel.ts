@@ -2,14 +2,7 @@ import type { ConditionedTrace } from './conditionTrace.ts';
 import { CORRELATED_CELLS, type Levels } from './levels.ts';
 import type { Notch } from './notches.ts';
 import type { LengthLaw, SemiMarkov, StretchState } from './semiMarkov.ts';
-import {
-  geometricLaw,
-  LEVELS,
-  lognormalLaw,
-  STATES,
-  type StateName,
-  transitionTable,
-} from './zoneModel.ts';
+import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
 
 /** What is known of where the drilling starts. */
 export interface BarkKnown {
@@ -28,6 +21,7 @@ export interface ModelFrame {
   initial: Float64Array;
   transition: Float64Array;
   last: Float64Array;
+  farBark?: BarkSeen | undefined;
 }
 
 const INITIAL: Record<StateName, number> = {
@@ -73,7 +67,7 @@ export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number
     void: geometricLaw(5, 40, n, mm),
     crack: geometricLaw(1, 2, n, mm),
     barkOut: barkLaw,
-    airOut: geometricLaw(1, 40, n, mm),
+    airOut: geometricLaw(1, 25, n, mm),
   };
   const leastMm: Record<StateName, number> = {
     airIn: 1,
@@ -127,7 +121,33 @@ export function relativeLevel(y: number, floor: number, sound: number): number {
   return r > PEAK ? PEAK + PRESSED * (r - PEAK) : Math.max(-0.3, r);
 }
 
-/** The semi-Markov model of a trace at given levels. */
+/** What the bark on the way in looked like: the bark on the far side is expected to be like it. */
+export interface BarkSeen {
+  lengthMm: number;
+  level: number;
+}
+
+/** The frame with the far side's bark made like the bark on the way in; without any, with no way out but a rare one. */
+export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSeen | undefined): ModelFrame {
+  const n = frame.boundary.length - 1;
+  const mm = c.cellMm * frame.stride;
+  const out = STATES.indexOf('barkOut');
+  const transition = frame.transition.slice();
+  const lengths = frame.lengths.slice();
+  if (seen)
+    lengths[out] = lognormalLaw(Math.max(3, seen.lengthMm), 0.3, Math.max(2, 0.4 * seen.lengthMm), n, mm);
+  else for (let k = 0; k < STATES.length; k++) transition[k * STATES.length + out]! -= 3;
+  return { ...frame, transition, lengths, farBark: seen };
+}
+
+/** How alike the bark of the two sides is in level, share of sound. */
+const FAR_BARK_SPREAD = 0.08;
+
+/**
+ * The semi-Markov model of a trace at given levels.
+ *
+ * @param floorSdPct how uncertain the floor is where the trace comes nearest to it.
+ */
 export function traceModel(
   c: ConditionedTrace,
   scatterPct: Float64Array,
@@ -135,6 +155,7 @@ export function traceModel(
   levels: Levels,
   floorPct: Float64Array,
   shape: Float64Array,
+  floorSdPct: number,
   notches: readonly Notch[],
   masked: Uint8Array,
 ): SemiMarkov {
@@ -204,8 +225,13 @@ export function traceModel(
       placedSquared,
       placedWeighted,
       extra,
-      mean: law.mean,
-      spread: law.spread,
+      mean: name === 'barkOut' && frame.farBark ? frame.farBark.level : law.mean,
+      spread:
+        name === 'void' || name === 'airOut'
+          ? Math.hypot(law.spread, floorSdPct / levels.soundPct)
+          : name === 'barkOut' && frame.farBark
+            ? FAR_BARK_SPREAD
+            : law.spread,
       slopeSpread: law.slopePerMm,
       length: frame.lengths[k]!,
       least: frame.least[k]!,
