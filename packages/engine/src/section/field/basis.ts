@@ -73,7 +73,7 @@ export function fieldBasis(scenario: Scenario): FieldBasis {
   for (let i = 0; i < n; i++) {
     greatest = Math.max(greatest, priorCovariance(scenario, i / (n - 1), i / (n - 1), 0));
   }
-  const enough = (LEFT_OUT * greatest) / 4;
+  const enough = (LEFT_OUT * greatest) / (HIGHEST_ORDER + 1);
   const functions: Float64Array[] = [];
   const orders: number[] = [];
   const orderStart = new Uint16Array(HIGHEST_ORDER + 2);

@@ -17,101 +17,192 @@ export interface SiteLikelihoods {
   band: number;
 }
 
-export interface GaussianSites {
-  /** Precision and precision-times-mean of each site's Gaussian, about the field's prior mean. */
+/** The Gaussian that stands for the posterior of the weights. */
+export interface FittedGaussian {
+  /** Precision, and precision times mean, of each site's Gaussian about the field's prior mean. */
   precision: Float64Array;
   shift: Float64Array;
-  /** Log of the evidence. */
+  /** Mean of the weights, and the lower Cholesky factor of their precision. */
+  mean: Float64Array;
+  precisionFactor: Float64Array;
   logEvidence: number;
 }
 
 const SWEEPS = 6;
-/** Change of the log evidence below which a sweep is the last. */
-const SETTLED = 0.3;
+/** Sum of the changes of the sites' parts of the log evidence below which a sweep is the last. */
+const SETTLED = 0.5;
 
 /**
- * @param covariance prior covariance of the field at the sites, M × M
- * @param mean prior mean at the sites
+ * Fits the weights w (standard normal a priori) to the sites, where the field is priorMean + rows · w.
+ *
+ * @param rows values of the weights' functions at the sites, M × `size`
  */
 export function expectationPropagation(
-  covariance: Float64Array,
-  mean: Float64Array,
+  rows: Float64Array,
+  size: number,
+  priorMean: Float64Array,
   likelihood: SiteLikelihoods,
   sweeps = SWEEPS,
-): GaussianSites {
-  const count = mean.length;
+): FittedGaussian {
+  const count = priorMean.length;
   const precision = new Float64Array(count);
   const shift = new Float64Array(count);
   const logSite = new Float64Array(count);
-  const posterior = Float64Array.from(covariance);
-  const mu = new Float64Array(count);
-  const column = new Float64Array(count);
+  // The posterior is kept either over the weights or over the sites, whichever is fewer.
+  const state = 2 * size * size < count * count ? overWeights(rows, size) : overSites(rows, size, count);
   const moments = new Float64Array(3);
-  let logDeterminant = 0;
-  let before = Number.POSITIVE_INFINITY;
-  let logEvidence = 0;
   for (let sweep = 0; sweep < sweeps; sweep++) {
+    let changed = 0;
     for (let step = 0; step < count; step++) {
       const i = sweep % 2 === 0 ? step : count - 1 - step;
-      const variance = Math.max(1e-10, posterior[i * count + i]!);
+      state.look(i);
+      const variance = Math.max(1e-10, state.variance);
       const cavityPrecision = Math.max(1e-9, 1 / variance - precision[i]!);
       const cavityVariance = 1 / cavityPrecision;
-      const cavityMean = (mu[i]! / variance - shift[i]!) * cavityVariance;
-      tilted(likelihood, i, mean[i]! + cavityMean, cavityVariance, moments);
-      const newVariance = Math.max(1e-10, moments[2]!);
-      const newPrecision = Math.max(1e-8, 1 / newVariance - cavityPrecision);
-      const newMean = moments[1]! - mean[i]!;
-      const newShift = newMean * (cavityPrecision + newPrecision) - cavityMean * cavityPrecision;
+      const cavityMean = (state.mean / variance - shift[i]!) * cavityVariance;
+      tilted(likelihood, i, priorMean[i]! + cavityMean, cavityVariance, moments);
+      const newPrecision = Math.max(1e-8, 1 / Math.max(1e-10, moments[2]!) - cavityPrecision);
       const combined = cavityPrecision + newPrecision;
+      const pull = cavityMean * cavityPrecision;
+      const newShift = (moments[1]! - priorMean[i]!) * combined - pull;
+      const before = logSite[i]!;
       logSite[i] =
         Math.log(moments[0]!) +
         0.5 * Math.log(combined * cavityVariance) -
-        0.5 * ((cavityMean * cavityPrecision + newShift) ** 2 / combined - cavityMean ** 2 * cavityPrecision);
+        0.5 * ((pull + newShift) ** 2 / combined - cavityMean * pull);
+      changed += Math.abs(logSite[i]! - before);
+      // Rank-one change of the posterior (R&W equation 3.70), and of its mean.
       const change = newPrecision - precision[i]!;
-      const shiftChange = newShift - shift[i]!;
+      const denominator = 1 + change * variance;
+      const push = (newShift - shift[i]! - change * state.mean) / denominator;
+      state.move(change / denominator, push);
       precision[i] = newPrecision;
       shift[i] = newShift;
-      // Rank-one change of the posterior (R&W equation 3.70), and of its mean.
-      const denominator = 1 + change * variance;
-      const scale = change / denominator;
-      const push = (shiftChange - change * mu[i]!) / denominator;
-      const row = i * count;
-      for (let j = 0; j < count; j++) column[j] = posterior[row + j]!;
-      for (let j = 0; j < count; j++) {
-        mu[j] = mu[j]! + push * column[j]!;
-        const c = scale * column[j]!;
-        const at = j * count;
-        for (let k = 0; k < count; k++) posterior[at + k] = posterior[at + k]! - c * column[k]!;
-      }
     }
-    logDeterminant = logDeterminantOf(covariance, precision);
-    let sum = 0;
-    for (let i = 0; i < count; i++) sum += logSite[i]! + 0.5 * shift[i]! * mu[i]!;
-    logEvidence = sum - logDeterminant;
-    if (Math.abs(logEvidence - before) < SETTLED) break;
-    before = logEvidence;
+    if (changed < SETTLED) break;
   }
-  return { precision, shift, logEvidence };
+  const { mean, precisionFactor, quadratic } = weightsGiven(rows, size, precision, shift);
+  let logEvidence = 0.5 * quadratic;
+  for (let i = 0; i < count; i++) logEvidence += logSite[i]!;
+  for (let k = 0; k < size; k++) logEvidence -= Math.log(precisionFactor[k * size + k]!);
+  return { precision, shift, mean, precisionFactor, logEvidence };
 }
 
-/** Half the log determinant of I + S½ K S½. */
-function logDeterminantOf(covariance: Float64Array, precision: Float64Array): number {
-  const count = precision.length;
-  const b = new Float64Array(count * count);
+interface PosteriorState {
+  /** Looks at a site: sets its variance and mean. */
+  look(i: number): void;
+  variance: number;
+  mean: number;
+  /** Takes `scale` times the square of the looked-at site's column off, and adds `push` times it to the mean. */
+  move(scale: number, push: number): void;
+}
+
+function overWeights(rows: Float64Array, size: number): PosteriorState {
+  const covariance = new Float64Array(size * size);
+  for (let k = 0; k < size; k++) covariance[k * size + k] = 1;
+  const mean = new Float64Array(size);
+  const column = new Float64Array(size);
+  return {
+    variance: 0,
+    mean: 0,
+    look(i) {
+      const at = i * size;
+      let variance = 0;
+      let m = 0;
+      for (let j = 0; j < size; j++) {
+        let c = 0;
+        const row = j * size;
+        for (let k = 0; k < size; k++) c += covariance[row + k]! * rows[at + k]!;
+        column[j] = c;
+        variance += c * rows[at + j]!;
+        m += mean[j]! * rows[at + j]!;
+      }
+      this.variance = variance;
+      this.mean = m;
+    },
+    move: (scale, push) => rankOne(covariance, mean, column, size, scale, push),
+  };
+}
+
+function overSites(rows: Float64Array, size: number, count: number): PosteriorState {
+  const covariance = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
     for (let j = 0; j <= i; j++) {
-      b[i * count + j] = Math.sqrt(precision[i]! * precision[j]!) * covariance[i * count + j]!;
+      let c = 0;
+      for (let k = 0; k < size; k++) c += rows[i * size + k]! * rows[j * size + k]!;
+      covariance[i * count + j] = c;
+      covariance[j * count + i] = c;
     }
-    b[i * count + i] = b[i * count + i]! + 1;
   }
-  cholesky(b, count);
-  let log = 0;
-  for (let i = 0; i < count; i++) log += Math.log(b[i * count + i]!);
-  return log;
+  const mean = new Float64Array(count);
+  const column = new Float64Array(count);
+  return {
+    variance: 0,
+    mean: 0,
+    look(i) {
+      for (let j = 0; j < count; j++) column[j] = covariance[i * count + j]!;
+      this.variance = column[i]!;
+      this.mean = mean[i]!;
+    },
+    move: (scale, push) => rankOne(covariance, mean, column, count, scale, push),
+  };
 }
 
-/** Zeroth moment, mean and variance of a normal times a site's likelihood (R&W section 3.9, by parts). */
-function tilted(
+function rankOne(
+  covariance: Float64Array,
+  mean: Float64Array,
+  column: Float64Array,
+  n: number,
+  scale: number,
+  push: number,
+): void {
+  for (let j = 0; j < n; j++) {
+    mean[j] = mean[j]! + push * column[j]!;
+    const c = scale * column[j]!;
+    const at = j * n;
+    for (let k = 0; k < n; k++) covariance[at + k] = covariance[at + k]! - c * column[k]!;
+  }
+}
+
+/**
+ * Weights given Gaussian sites (Rasmussen & Williams 2006, equations 2.7 and 2.8): mean, lower Cholesky factor of the
+ * precision, and shiftᵀ rows mean.
+ */
+export function weightsGiven(
+  rows: Float64Array,
+  size: number,
+  precision: Float64Array,
+  shift: Float64Array,
+): { mean: Float64Array; precisionFactor: Float64Array; quadratic: number } {
+  const a = new Float64Array(size * size);
+  const mean = new Float64Array(size);
+  for (let k = 0; k < size; k++) a[k * size + k] = 1;
+  for (let s = 0; s < precision.length; s++) {
+    const at = s * size;
+    const tau = precision[s]!;
+    const nu = shift[s]!;
+    for (let i = 0; i < size; i++) {
+      const left = rows[at + i]!;
+      mean[i] = mean[i]! + left * nu;
+      const scaled = left * tau;
+      const row = i * size;
+      for (let j = 0; j <= i; j++) a[row + j] = a[row + j]! + scaled * rows[at + j]!;
+    }
+  }
+  const pulled = Float64Array.from(mean);
+  cholesky(a, size);
+  solveLower(a, size, mean);
+  solveUpperOfLower(a, size, mean);
+  let quadratic = 0;
+  for (let k = 0; k < size; k++) quadratic += pulled[k]! * mean[k]!;
+  return { mean, precisionFactor: a, quadratic };
+}
+
+/**
+ * Zeroth moment, mean and variance of a normal times a site's likelihood: Rasmussen & Williams (2006), section 3.9,
+ * for each probit of the mixture.
+ */
+export function tilted(
   likelihood: SiteLikelihoods,
   i: number,
   mu: number,
@@ -124,54 +215,32 @@ function tilted(
   const spread = Math.sqrt(likelihood.width * likelihood.width + variance);
   const z0 = mu / spread;
   const z1 = (mu - likelihood.band) / spread;
-  const p0 = normalBelow(z0);
-  const p1 = normalBelow(z1);
-  const d0 = normalDensity(z0);
-  const d1 = normalDensity(z1);
   const a0 = incipient - none;
   const a1 = sound - incipient;
-  const z = none + a0 * p0 + a1 * p1;
-  // E[g − mu] and E[(g − mu)²] under the tilted density, so that nothing large cancels.
-  const first = ((variance / spread) * (a0 * d0 + a1 * d1)) / z;
-  const second = variance - ((variance * variance) / (spread * spread)) * ((a0 * z0 * d0 + a1 * z1 * d1) / z);
+  const d0 = a0 * normalDensity(z0);
+  const d1 = a1 * normalDensity(z1);
+  const z = none + a0 * normalBelow(z0) + a1 * normalBelow(z1);
+  // First and second moments about mu, so that nothing large cancels.
+  const ratio = variance / spread;
+  const first = (ratio * (d0 + d1)) / z;
+  const second = variance - (ratio * ratio * (z0 * d0 + z1 * d1)) / z;
   out[0] = z;
   out[1] = mu + first;
   out[2] = second - first * first;
 }
 
-/** Log of a site's likelihood at a value of the field. */
-export function siteLogLikelihood(likelihood: SiteLikelihoods, i: number, g: number): number {
+/** A site's likelihood at a value of the field. */
+export function siteLikelihood(likelihood: SiteLikelihoods, i: number, g: number): number {
   const none = likelihood.none[i]!;
   const incipient = likelihood.incipient[i]!;
-  const p0 = normalBelow(g / likelihood.width);
-  const p1 = normalBelow((g - likelihood.band) / likelihood.width);
-  return Math.log(none + (incipient - none) * p0 + (likelihood.sound[i]! - incipient) * p1);
+  return (
+    none +
+    (incipient - none) * step(g / likelihood.width) +
+    (likelihood.sound[i]! - incipient) * step((g - likelihood.band) / likelihood.width)
+  );
 }
 
-/** Posterior of the weights given Gaussian sites: mean, and the factor of its precision. */
-export function weightPosterior(
-  rows: Float64Array,
-  size: number,
-  sites: GaussianSites,
-): { mean: Float64Array; precisionFactor: Float64Array } {
-  const count = sites.precision.length;
-  const a = new Float64Array(size * size);
-  const mean = new Float64Array(size);
-  for (let k = 0; k < size; k++) a[k * size + k] = 1;
-  for (let s = 0; s < count; s++) {
-    const at = s * size;
-    const tau = sites.precision[s]!;
-    const nu = sites.shift[s]!;
-    for (let i = 0; i < size; i++) {
-      const left = rows[at + i]!;
-      mean[i] = mean[i]! + left * nu;
-      const scaled = left * tau;
-      const row = i * size;
-      for (let j = 0; j <= i; j++) a[row + j] = a[row + j]! + scaled * rows[at + j]!;
-    }
-  }
-  cholesky(a, size);
-  solveLower(a, size, mean);
-  solveUpperOfLower(a, size, mean);
-  return { mean, precisionFactor: a };
+/** The normal distribution function, cut to 0 and 1 where a likelihood with a floor no longer tells. */
+function step(x: number): number {
+  return x > 6 ? 1 : x < -6 ? 0 : normalBelow(x);
 }

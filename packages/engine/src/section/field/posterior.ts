@@ -5,33 +5,27 @@
 import type { Random } from '../../random.ts';
 import { cambiumRing } from '../cambium.ts';
 import { basisRow, type FieldBasis, fieldBasis, meanAt, RADIAL_NODES } from './basis.ts';
-import {
-  expectationPropagation,
-  type SiteLikelihoods,
-  siteLogLikelihood,
-  weightPosterior,
-} from './expectation.ts';
+import { expectationPropagation, type FittedGaussian, type SiteLikelihoods } from './expectation.ts';
 import { fieldFrame, RAYS } from './frame.ts';
 import { FIELD_PRIOR, type FieldPrior, type Scenario } from './prior.ts';
 import { type FieldSites, fieldSites } from './sites.ts';
 import { DIRECTIONS, strengthOf } from './strength.ts';
 import { synthesiser } from './synthesis.ts';
 import { type FieldInput, type FieldPosterior, WOOD_STATE } from './types.ts';
+import { weightDraws } from './weights.ts';
 
 /** Width of the probit between kinds, in units of the field: how sharply a needle tells them apart. */
 const PROBIT_WIDTH = 0.03;
 /** Scenarios less likely than this after the drillings are not drawn from. */
 const LEAST_LIKELY = 0.002;
 
-interface Fitted {
+export interface Fitted {
   scenario: Scenario;
   basis: FieldBasis;
   rows: Float64Array;
   priorMean: Float64Array;
   likelihood: SiteLikelihoods;
-  logWeight: number;
-  precision: Float64Array;
-  shift: Float64Array;
+  gaussian: FittedGaussian;
 }
 
 /**
@@ -46,7 +40,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   const frame = fieldFrame(cambiumRing(input.outline, input.barkMm));
   const sites = fieldSites(input.outline, input.barkMm, frame, input.drillings, prior);
   const fitted = prior.scenarios.filter((s) => s.weight > 0).map((s) => fit(s, sites, prior));
-  const chances = normalised(fitted.map((f) => f.logWeight));
+  const chances = normalised(fitted.map((f) => Math.log(f.scenario.weight) + f.gaussian.logEvidence));
   const kept = chances.map((c) => (c < LEAST_LIKELY ? 0 : c));
   const order = permutation(draws, random.fork('order'));
   const counts = shared(kept, draws);
@@ -66,11 +60,11 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   let next = 0;
   fitted.forEach((f, index) => {
     if (!counts[index]) return;
-    const draw = weightDraws(f, random.fork(`weights ${f.scenario.name}`));
+    const weights = weightDraws(f, counts[index]!, random.fork(`weights ${f.scenario.name}`));
     const synthesise = synthesiser(f.basis);
     for (let c = 0; c < counts[index]!; c++) {
       const row = order[next++]!;
-      synthesise(draw(), field);
+      synthesise(weights.subarray(c * f.basis.size, (c + 1) * f.basis.size), field);
       drawOutlineError(prior, outlineRandom, outlineError);
       const { mean, sd } = prior.incipientStrength;
       const incipientShare = Math.min(1, Math.max(0, mean + sd * strengthRandom.normal()));
@@ -132,121 +126,15 @@ function basisOf(scenario: Scenario): FieldBasis {
 function fit(scenario: Scenario, sites: FieldSites, prior: FieldPrior): Fitted {
   const basis = basisOf(scenario);
   const count = sites.rho.length;
-  const { size } = basis;
-  const rows = new Float64Array(count * size);
+  const rows = new Float64Array(count * basis.size);
   const priorMean = new Float64Array(count);
   for (let s = 0; s < count; s++) {
-    basisRow(basis, sites.rho[s]!, sites.angleRad[s]!, rows, s * size);
+    basisRow(basis, sites.rho[s]!, sites.angleRad[s]!, rows, s * basis.size);
     priorMean[s] = meanAt(basis, sites.rho[s]!);
   }
-  const covariance = new Float64Array(count * count);
-  for (let i = 0; i < count; i++) {
-    for (let j = 0; j <= i; j++) {
-      let c = 0;
-      for (let k = 0; k < size; k++) c += rows[i * size + k]! * rows[j * size + k]!;
-      covariance[i * count + j] = c;
-      covariance[j * count + i] = c;
-    }
-  }
   const likelihood = { ...sites, width: PROBIT_WIDTH, band: prior.incipientBand };
-  const { precision, shift, logEvidence } = expectationPropagation(covariance, priorMean, likelihood);
-  const logWeight = Math.log(scenario.weight) + logEvidence;
-  return { scenario, basis, rows, priorMean, likelihood, logWeight, precision, shift };
-}
-
-/**
- * Draws of the weights. A draw of the Gaussian is turned once, on an ellipse with another, to where the true
- * likelihoods and not only their Gaussian stand-ins hold (elliptical slice sampling about a fitted Gaussian:
- * Murray, Adams & MacKay 2010; Nishihara, Murray & Adams 2014).
- */
-function weightDraws(f: Fitted, random: Random): () => Float64Array {
-  const { size } = f.basis;
-  const count = f.precision.length;
-  const { mean, precisionFactor } = weightPosterior(f.rows, size, {
-    precision: f.precision,
-    shift: f.shift,
-    logEvidence: 0,
-  });
-  const atMean = new Float64Array(count);
-  project(f.rows, size, mean, atMean);
-  const gaussian = () => {
-    const w = new Float64Array(size);
-    for (let k = 0; k < size; k++) w[k] = random.normal();
-    backSolve(precisionFactor, size, w);
-    return w;
-  };
-  const deviation = (w: Float64Array) => {
-    const g = new Float64Array(count);
-    project(f.rows, size, w, g);
-    return g;
-  };
-  // log of the likelihoods over their Gaussians, at mean + deviation g.
-  const misfit = (g: Float64Array) => {
-    let log = 0;
-    for (let s = 0; s < count; s++) {
-      const h = atMean[s]! + g[s]!;
-      log +=
-        siteLogLikelihood(f.likelihood, s, f.priorMean[s]! + h) +
-        0.5 * f.precision[s]! * h * h -
-        f.shift[s]! * h;
-    }
-    return log;
-  };
-  const g = new Float64Array(count);
-  return () => {
-    let w = gaussian();
-    if (count === 0) {
-      for (let k = 0; k < size; k++) w[k] = w[k]! + mean[k]!;
-      return w;
-    }
-    let gw = deviation(w);
-    for (let turn = 0; turn < TURNS; turn++) {
-      const other = gaussian();
-      const gOther = deviation(other);
-      const floor = misfit(gw) + Math.log(Math.max(1e-12, random.uniform()));
-      let angle = 2 * Math.PI * random.uniform();
-      let low = angle - 2 * Math.PI;
-      let high = angle;
-      for (let attempt = 0; attempt < 40; attempt++) {
-        const c = Math.cos(angle);
-        const s = Math.sin(angle);
-        for (let i = 0; i < count; i++) g[i] = gw[i]! * c + gOther[i]! * s;
-        if (misfit(g) > floor) {
-          const moved = new Float64Array(size);
-          for (let k = 0; k < size; k++) moved[k] = w[k]! * c + other[k]! * s;
-          w = moved;
-          gw = Float64Array.from(g);
-          break;
-        }
-        if (angle < 0) low = angle;
-        else high = angle;
-        angle = low + (high - low) * random.uniform();
-      }
-    }
-    for (let k = 0; k < size; k++) w[k] = w[k]! + mean[k]!;
-    return w;
-  };
-}
-
-const TURNS = 1;
-
-function project(rows: Float64Array, size: number, w: Float64Array, out: Float64Array): void {
-  for (let s = 0; s < out.length; s++) {
-    let g = 0;
-    const at = s * size;
-    for (let k = 0; k < size; k++) g += rows[at + k]! * w[k]!;
-    out[s] = g;
-  }
-}
-
-/** Solves Lᵀ x = z in place. */
-function backSolve(l: Float64Array, n: number, z: Float64Array): void {
-  for (let i = n - 1; i >= 0; i--) {
-    const row = i * n;
-    const x = z[i]! / l[row + i]!;
-    z[i] = x;
-    for (let k = 0; k < i; k++) z[k] = z[k]! - l[row + k]! * x;
-  }
+  const gaussian = expectationPropagation(rows, basis.size, priorMean, likelihood);
+  return { scenario, basis, rows, priorMean, likelihood, gaussian };
 }
 
 /** A smooth error of the outline, share of the radius: a common part and the first waves around. */

@@ -9,11 +9,16 @@ import { type FieldFrame, RAYS } from './frame.ts';
 /** Directions of bending, every 10 degrees. */
 export const DIRECTIONS = 36;
 
-const SIN = Float64Array.from({ length: RAYS }, (_, k) => Math.sin((2 * Math.PI * k) / RAYS));
-const COS = Float64Array.from({ length: RAYS }, (_, k) => Math.cos((2 * Math.PI * k) / RAYS));
+/** Finer rays put between two neighbours that cut the wood differently, as on the two sides of an opening's lip. */
+const FINER = 4;
+
+const SIN = Float64Array.from({ length: FINER * RAYS }, (_, k) => Math.sin((2 * Math.PI * k) / FINER / RAYS));
+const COS = Float64Array.from({ length: FINER * RAYS }, (_, k) => Math.cos((2 * Math.PI * k) / FINER / RAYS));
 
 /** Inside this relative radius an error of the outline no longer shifts what the needle found. */
 const SHIFT_FADES = 0.4;
+/** Neighbouring rays differ when their sound share of length-weighted area does by more than this. */
+const DIFFERENT = 0.15;
 
 export interface DrawStrength {
   /** Field of the draw: `RAYS` × `RADIAL_NODES`. */
@@ -37,68 +42,62 @@ export function strengthOf(
   frame: FieldFrame,
 ): (draw: DrawStrength, remaining: Float64Array, at: number) => number {
   const n = RADIAL_NODES;
-  const px = new Float64Array(2 * RAYS);
-  const py = new Float64Array(2 * RAYS);
-  const ox = new Float64Array(RAYS);
-  const oy = new Float64Array(RAYS);
   const left = new Float64Array(6);
   const whole = new Float64Array(6);
+  const between = new Float64Array(n);
+  // Of each ray: radius powers of its wood, twice, three and four times their integrals; inner and outer end.
+  const cuts = new Float64Array(5 * RAYS);
+  const cut = new Float64Array(5);
+  const px = new Float64Array(2 * FINER * RAYS);
+  const py = new Float64Array(2 * FINER * RAYS);
+  const ox = new Float64Array(RAYS);
+  const oy = new Float64Array(RAYS);
+  let points = 0;
+  const addEnds = (angle: number, inner: number, outer: number) => {
+    if (outer < 0) return;
+    px[points] = outer * SIN[angle]!;
+    py[points++] = outer * COS[angle]!;
+    if (inner > 0) {
+      px[points] = inner * SIN[angle]!;
+      py[points++] = inner * COS[angle]!;
+    }
+  };
   return (draw, remaining, at) => {
-    const { field, band, incipientShare, outlineError } = draw;
+    const { field, outlineError } = draw;
     left.fill(0);
     whole.fill(0);
-    let points = 0;
+    points = 0;
+    let allSound = true;
     for (let k = 0; k < RAYS; k++) {
-      const error = outlineError[k]!;
-      const edge = frame.rays[k]! * (1 + error);
-      const s = SIN[k]!;
-      const c = COS[k]!;
-      add(whole, s, c, edge ** 2, edge ** 3, edge ** 4);
+      const edge = frame.rays[k]! * (1 + outlineError[k]!);
+      const s = SIN[FINER * k]!;
+      const c = COS[FINER * k]!;
+      addRay(whole, 1, s, c, edge ** 2, edge ** 3, edge ** 4);
       ox[k] = edge * s;
       oy[k] = edge * c;
-      let q2 = 0;
-      let q3 = 0;
-      let q4 = 0;
-      let inner = -1;
-      let outer = -1;
-      for (let pass = 0; pass < 2; pass++) {
-        const threshold = pass === 0 ? 0 : band;
-        const share = pass === 0 ? incipientShare : 1 - incipientShare;
-        let before = field[k * n]! - threshold;
-        if (pass === 0 && before > 0) inner = 0;
-        for (let i = 1; i < n; i++) {
-          const here = field[k * n + i]! - threshold;
-          if (before > 0 !== here > 0) {
-            const rho = (i - 1 + before / (before - here)) / (n - 1);
-            const r = frame.rays[k]! * (rho + error * Math.min(1, rho / SHIFT_FADES));
-            const signed = here > 0 ? -share : share;
-            const r2 = r * r;
-            q2 += signed * r2;
-            q3 += signed * r2 * r;
-            q4 += signed * r2 * r2;
-            if (pass === 0) {
-              if (here > 0) {
-                if (inner < 0) inner = r;
-              } else outer = r;
-            }
-          }
-          before = here;
-        }
-        if (before > 0) {
-          q2 += share * edge ** 2;
-          q3 += share * edge ** 3;
-          q4 += share * edge ** 4;
-          if (pass === 0) outer = edge;
-        }
-      }
-      if (outer >= 0) {
-        add(left, s, c, q2, q3, q4);
-        px[points] = outer * s;
-        py[points++] = outer * c;
-        if (inner > 0) {
-          px[points] = inner * s;
-          py[points++] = inner * c;
-        }
+      if (cutRay(draw, field, k * n, frame.rays[k]!, outlineError[k]!, cut)) allSound = false;
+      cuts.set(cut, 5 * k);
+      addEnds(FINER * k, cut[3]!, cut[4]!);
+    }
+    for (let k = 0; k < RAYS; k++) {
+      const next = k + 1 < RAYS ? k + 1 : 0;
+      const a = 5 * k;
+      const b = 5 * next;
+      const size = frame.rays[k]!;
+      const differ = Math.abs(cuts[a]! - cuts[b]!) > DIFFERENT * size * size;
+      const end = differ ? 0.5 / FINER : 0.5;
+      addRay(left, end, SIN[FINER * k]!, COS[FINER * k]!, cuts[a]!, cuts[a + 1]!, cuts[a + 2]!);
+      addRay(left, end, SIN[FINER * next]!, COS[FINER * next]!, cuts[b]!, cuts[b + 1]!, cuts[b + 2]!);
+      if (!differ) continue;
+      for (let f = 1; f < FINER; f++) {
+        const u = f / FINER;
+        for (let i = 0; i < n; i++) between[i] = field[k * n + i]! * (1 - u) + field[next * n + i]! * u;
+        const radius = size * (1 - u) + frame.rays[next]! * u;
+        const error = outlineError[k]! * (1 - u) + outlineError[next]! * u;
+        cutRay(draw, between, 0, radius, error, cut);
+        const angle = FINER * k + f;
+        addRay(left, 1 / FINER, SIN[angle]!, COS[angle]!, cut[0]!, cut[1]!, cut[2]!);
+        addEnds(angle, cut[3]!, cut[4]!);
       }
     }
     const wholeStress = stressByDirection(whole, ox, oy, RAYS);
@@ -106,7 +105,7 @@ export function strengthOf(
     const half = DIRECTIONS / 2;
     for (let d = 0; d < half; d++) {
       const stress = leftStress(d);
-      const value = stress > 0 ? wholeStress(d) / stress : 0;
+      const value = allSound ? 1 : stress > 0 ? wholeStress(d) / stress : 0;
       remaining[at + d] = value;
       remaining[at + d + half] = value;
     }
@@ -114,14 +113,83 @@ export function strengthOf(
   };
 }
 
+/**
+ * Where a ray runs through wood: sums over its stretches of the ends' squares, cubes and fourth powers of radius, each
+ * stretch at its share of strength; and its innermost and outermost radius that carries (−1 where none does).
+ * Returns whether any of it is not sound.
+ */
+function cutRay(
+  draw: DrawStrength,
+  field: Float64Array,
+  from: number,
+  radius: number,
+  error: number,
+  out: Float64Array,
+): boolean {
+  const n = RADIAL_NODES;
+  let q2 = 0;
+  let q3 = 0;
+  let q4 = 0;
+  let inner = -1;
+  let outer = -1;
+  let crossings = 0;
+  for (let pass = 0; pass < 2; pass++) {
+    const threshold = pass === 0 ? 0 : draw.band;
+    const share = pass === 0 ? draw.incipientShare : 1 - draw.incipientShare;
+    let before = field[from]! - threshold;
+    if (pass === 0 && before > 0) inner = 0;
+    for (let i = 1; i < n; i++) {
+      const here = field[from + i]! - threshold;
+      if (before > 0 !== here > 0) {
+        const rho = (i - 1 + before / (before - here)) / (n - 1);
+        const r = radius * (rho + error * Math.min(1, rho / SHIFT_FADES));
+        crossings++;
+        const signed = here > 0 ? -share : share;
+        const r2 = r * r;
+        q2 += signed * r2;
+        q3 += signed * r2 * r;
+        q4 += signed * r2 * r2;
+        if (pass === 0) {
+          if (here < 0) outer = r;
+          else if (inner < 0) inner = r;
+        }
+      }
+      before = here;
+    }
+    if (before > 0) {
+      const edge = radius * (1 + error);
+      q2 += share * edge ** 2;
+      q3 += share * edge ** 3;
+      q4 += share * edge ** 4;
+      if (pass === 0) outer = edge;
+    }
+  }
+  out[0] = q2;
+  out[1] = q3;
+  out[2] = q4;
+  out[3] = inner;
+  out[4] = outer;
+  return crossings > 0 || !(field[from]! > draw.band);
+}
+
 /** Adds a ray's part to area, first and second moments; the common factor of the ray's angle cancels. */
-function add(m: Float64Array, s: number, c: number, r2: number, r3: number, r4: number): void {
-  m[0] = m[0]! + r2 / 2;
-  m[1] = m[1]! + (s * r3) / 3;
-  m[2] = m[2]! + (c * r3) / 3;
-  m[3] = m[3]! + (s * s * r4) / 4;
-  m[4] = m[4]! + (c * c * r4) / 4;
-  m[5] = m[5]! + (s * c * r4) / 4;
+function addRay(
+  m: Float64Array,
+  weight: number,
+  s: number,
+  c: number,
+  r2: number,
+  r3: number,
+  r4: number,
+): void {
+  const a = (weight * r4) / 4;
+  const b = (weight * r3) / 3;
+  m[0] = m[0]! + (weight * r2) / 2;
+  m[1] = m[1]! + s * b;
+  m[2] = m[2]! + c * b;
+  m[3] = m[3]! + s * s * a;
+  m[4] = m[4]! + c * c * a;
+  m[5] = m[5]! + s * c * a;
 }
 
 /** Greatest stress per unit moment toward direction index d; 0 where nothing carries. */
