@@ -7,6 +7,7 @@ import { explainIssue, fieldPath } from './explain.ts';
 import { migrate } from './migrate.ts';
 import { nearestName } from './nearestName.ts';
 import { type CaseFile, caseSchema, knownFields, strictCaseSchema } from './schema.ts';
+import { whereJsonBreaks } from './whereJsonBreaks.ts';
 
 /**
  * Reads a case file. Fields this version does not know are kept and warned of.
@@ -55,8 +56,8 @@ function jsonValue(json: unknown, where: string): unknown {
   if (text.trim() === '') throw new InputFault('is empty: it should hold the case as JSON', where);
   try {
     return JSON.parse(text) as unknown;
-  } catch (error) {
-    throw new InputFault(`is not valid JSON${whereInJson(String(error), text)}`, where);
+  } catch {
+    throw new InputFault(`is not valid JSON${jsonTrouble(text)}`, where);
   }
 }
 
@@ -68,13 +69,12 @@ function utf8(bytes: Uint8Array, where: string): string {
   }
 }
 
-/** Line and column of a JSON error, where the machine says its position. */
-function whereInJson(message: string, text: string): string {
-  const position = /position (\d+)/.exec(message)?.[1];
-  const at =
-    position === undefined ? (/Unexpected end/.test(message) ? text.length : null) : Number(position);
-  if (at === null) return ': look for a missing comma, quote or bracket';
-  if (at >= text.trimEnd().length) return ': it ends too early, a bracket or quote is not closed';
-  const before = text.slice(0, at).split('\n');
-  return ` at line ${before.length}, column ${before.at(-1)!.length + 1}: look for a missing comma, quote or bracket there`;
+/** Where and how a JSON text breaks, as the end of a sentence. */
+export function jsonTrouble(text: string): string {
+  const broken = whereJsonBreaks(text);
+  if (!broken) return ': look for a missing comma, quote or bracket';
+  const { line, column, atEnd } = broken;
+  return atEnd
+    ? ': it ends too early, a bracket or quote is not closed'
+    : ` at line ${line}, column ${column}: look for a missing comma, quote or bracket there`;
 }
