@@ -6,6 +6,9 @@ const SCATTER_REACH_MM = 8;
 /** Scatter beyond what is seen locally: a share of the level over the lowest, and a least, percent of full scale. */
 const ROUGHNESS = 0.05;
 const LEAST_SCATTER_PCT = 0.25;
+/** Shares of a cell's step across itself, and of its distance off the running median, that count as scatter. */
+const ACROSS = 0.3;
+const OFF = 0.4;
 /** Normal consistency of the median absolute deviation. */
 const MAD_TO_SD = 1.4826;
 
@@ -33,7 +36,15 @@ export function textureOf(c: ConditionedTrace): Texture {
     const s = local[i]! * MAD_TO_SD;
     // A few neighbours tell the scatter poorly: lean a little on the trace's own typical scatter.
     const seen = Math.max(least, 0.8 * s + 0.2 * Math.min(typical, 3 * s));
-    scatterPct[i] = Math.hypot(seen, ROUGHNESS * Math.max(0, smoothPct[i]! - lowest), LEAST_SCATTER_PCT);
+    // A cell across an edge, or one far off its neighbours, must not outweigh the rest of its stretch.
+    const across = c.levelPct[Math.min(n - 1, i + 1)]! - c.levelPct[Math.max(0, i - 1)]!;
+    scatterPct[i] = Math.hypot(
+      seen,
+      ROUGHNESS * Math.max(0, smoothPct[i]! - lowest),
+      LEAST_SCATTER_PCT,
+      ACROSS * across,
+      OFF * off[i]!,
+    );
   }
   return { smoothPct, scatterPct };
 }

@@ -140,6 +140,8 @@ export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSe
   return { ...frame, transition, lengths, farBark: seen };
 }
 
+/** Log odds of a crack where no notch was found. */
+const NOT_A_NOTCH = -1000;
 /** How alike the bark of the two sides is in level, share of sound. */
 const FAR_BARK_SPREAD = 0.08;
 
@@ -161,7 +163,7 @@ export function traceModel(
 ): SemiMarkov {
   const cells = c.gridMm.length;
   const n = frame.boundary.length - 1;
-  const crackOdds = new Float64Array(cells).fill(-40);
+  const crackOdds = new Float64Array(cells).fill(NOT_A_NOTCH);
   const from = c.gridMm[0]! - c.cellMm / 2;
   for (const notch of notches) {
     const a = Math.max(0, Math.round((notch.fromMm - from) / c.cellMm));
