@@ -5,6 +5,7 @@ export * from './document/input.ts';
 export * from './document/reportDocument.ts';
 export * from './figures/index.ts';
 export * from './fonts.ts';
+export * from './html/toHtml.ts';
 export * from './pdf/toPdf.ts';
 export * from './scene/index.ts';
 export * from './testing/sampleAssessment.ts';

@@ -60,6 +60,12 @@ export interface ReportDocument {
   paper: 'a4' | 'letter';
   /** For the foot of each page: what made it. */
   producer: string;
-  words: { page: (n: number, of: number) => string; figure: string; table: string; continued: string };
+  words: {
+    page: (n: number, of: number) => string;
+    figure: string;
+    table: string;
+    continued: string;
+    contents: string;
+  };
   blocks: Block[];
 }

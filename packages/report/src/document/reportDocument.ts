@@ -48,7 +48,7 @@ export function reportDocument({ assessment, caseFile, options }: ReportInput): 
     generatedOn: options.generatedOn,
     paper: options.units === 'us' ? 'letter' : 'a4',
     producer: `Standfast ${assessment.engineVersion}`,
-    words: { page: w.page, figure: w.figure, table: w.table, continued: w.continued },
+    words: { page: w.page, figure: w.figure, table: w.table, continued: w.continued, contents: w.contents },
     blocks,
   };
 }

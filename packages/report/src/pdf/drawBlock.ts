@@ -21,16 +21,16 @@ const LOOK = {
   subtitle: { size: 12.5, paint: 'secondary' },
   heading1: { face: 'heading', size: 15.5 },
   heading2: { face: 'semibold', size: 11 },
-  body: { size: 9.6, lineGap: 2.1 },
-  small: { size: 8.4, lineGap: 1.6, paint: 'secondary' },
+  body: { size: 9.6, lineGap: -0.2 },
+  small: { size: 8.4, lineGap: -0.4, paint: 'secondary' },
   term: { face: 'semibold', size: 8.6, paint: 'secondary' },
-  fact: { size: 9.2, lineGap: 1 },
-  caption: { size: 8.6, lineGap: 1.4, paint: 'secondary' },
+  fact: { size: 9.2, lineGap: -0.6 },
+  caption: { size: 8.6, lineGap: -0.6, paint: 'secondary' },
   calloutTitle: { face: 'semibold', size: 9.4 },
   keyLabel: { face: 'semibold', size: 8.2, paint: 'secondary' },
   keyValue: { face: 'heading', size: 19 },
   keyInterval: { face: 'semibold', size: 8.8 },
-  keyNote: { size: 7.8, paint: 'secondary', lineGap: 0.6 },
+  keyNote: { size: 7.8, paint: 'secondary', lineGap: -0.8 },
 } satisfies Record<string, TextLook>;
 
 const AFTER = 8;
@@ -328,7 +328,7 @@ function drawCallout(flow: Flow, block: Of<'callout'>): void {
 
 function definitionHeight(flow: Flow, text: string, layout: 'facts' | 'list'): number {
   const look = layout === 'facts' ? LOOK.fact : LOOK.body;
-  return textHeight(flow, text, flow.width - TERM_WIDTH - 30, look) + (layout === 'facts' ? 2.5 : 6);
+  return textHeight(flow, text, flow.width - TERM_WIDTH - 30, look) + (layout === 'facts' ? 1 : 5);
 }
 
 function drawDefinitions(flow: Flow, block: Of<'definitions'>): void {

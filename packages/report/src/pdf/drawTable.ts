@@ -15,11 +15,11 @@ import {
 type Table = Extract<Block, { kind: 'table' }>;
 
 const CAPTION: TextLook = { face: 'semibold', size: 8.8 };
-const HEAD: TextLook = { face: 'semibold', size: 8.2, paint: 'secondary' };
-const CELL: TextLook = { size: 8.6, lineGap: 0.8 };
+const HEAD: TextLook = { face: 'semibold', size: 8.2, lineGap: -1, paint: 'secondary' };
+const CELL: TextLook = { size: 8.6, lineGap: -1 };
 const FIRST: TextLook = { ...CELL, face: 'semibold' };
 const GAP = 8;
-const PAD = 3;
+const PAD = 2.2;
 
 /** Height of caption, heading row and the first rows (two, or as many as asked for). */
 export function tableHead(flow: Flow, table: Table, word: string, rows = 2): number {

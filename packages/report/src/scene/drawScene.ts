@@ -52,7 +52,8 @@ function drawPath(doc: PdfCanvas, mark: PathMark, theme: Theme): void {
   if (mark.stroke !== undefined) {
     doc.lineWidth(mark.width ?? 0.75);
     doc.lineCap(mark.cap ?? 'butt').lineJoin(mark.join ?? 'miter');
-    if (mark.dash !== undefined) doc.dash(mark.dash[0]!, { space: mark.dash[1] ?? mark.dash[0]! });
+    // pdfkit takes a whole pattern here, though its types know only one length.
+    if (mark.dash !== undefined) doc.dash(mark.dash as unknown as number, {});
     doc.strokeColor(colourOf(mark.stroke, theme));
   }
   if (mark.fill !== undefined) doc.fillColor(colourOf(mark.fill, theme));

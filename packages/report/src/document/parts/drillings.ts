@@ -60,7 +60,7 @@ function readingInWords(d: DrillingAssessment, w: Context['w']): string {
   const kinds = [...new Set(d.zones.map((z) => z.kind))].filter(
     (k) => k !== 'air' && k !== 'bark' && k !== 'sound',
   );
-  return kinds.map((k) => w.zones[k]).join('; ');
+  return kinds.map((k) => w.zones[k]).join(', ');
 }
 
 function one(
@@ -88,7 +88,7 @@ function one(
   ].filter((s) => s !== '');
   const blocks: Block[] = [
     figure(
-      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 84, depthRangeMm: [0, longestMm] }),
+      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 78, depthRangeMm: [0, longestMm] }),
       w.drillings.caption(d.id, bearing(d.azimuthDeg)),
       `trace-${d.id}`,
       2,
@@ -98,13 +98,15 @@ function one(
       w.drillings.table(d.id),
       w.drillings.columns,
       [0.42, 0.14, 0.14, 0.14, 0.16],
-      d.zones.map((z) => [
-        w.zones[z.kind],
-        measure(z.fromMm, 'lengthMm', units),
-        measure(z.toMm, 'lengthMm', units),
-        measure(z.toMm - z.fromMm, 'lengthMm', units),
-        percent(z.confidence),
-      ]),
+      d.zones
+        .filter((z) => z.kind !== 'air')
+        .map((z) => [
+          w.zones[z.kind],
+          measure(z.fromMm, 'lengthMm', units),
+          measure(z.toMm, 'lengthMm', units),
+          measure(z.toMm - z.fromMm, 'lengthMm', units),
+          percent(z.confidence),
+        ]),
       ['start', 'end', 'end', 'end', 'end'],
     ),
   ];

@@ -1,0 +1,122 @@
+/** The report as one HTML file that needs nothing else: no scripts, no links out, figures as inline SVG. */
+import type { Block, ReportDocument } from '../document/blocks.ts';
+import type { ReportFonts } from '../fonts.ts';
+import { escapeXml, toSvg } from '../scene/toSvg.ts';
+import { lightTheme } from '../theme.ts';
+import { reportCss } from './css.ts';
+import { fontFaces } from './fontFaces.ts';
+
+export interface HtmlOptions {
+  /**
+   * Put the fonts into the file, cut down to the letters it uses (some tens of kilobytes each). Without them the
+   * reader's own fonts are taken.
+   */
+  fonts?: ReportFonts;
+}
+
+/** The report as the text of an HTML file. Same document and fonts, same text. */
+export function toHtml(report: ReportDocument, options: HtmlOptions = {}): string {
+  const body = report.blocks.map((b) => block(b, report)).join('\n');
+  const [opening, rest] = splitAtFirstHeading(report, body);
+  const page = [
+    opening === '' ? '' : `<header class="case">\n${opening}\n</header>`,
+    '<main>',
+    contents(report),
+    rest,
+    '</main>',
+    `<footer>${escapeXml(`${report.producer} · ${report.generatedOn}`)}</footer>`,
+  ].join('\n');
+  const faces = options.fonts === undefined ? '' : fontFaces(options.fonts, `${report.title}${page}`);
+  return [
+    '<!doctype html>',
+    `<html lang="${escapeXml(report.language)}">`,
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<title>${escapeXml(report.title)}</title>`,
+    report.author === '' ? '' : `<meta name="author" content="${escapeXml(report.author)}">`,
+    `<meta name="generator" content="${escapeXml(report.producer)}">`,
+    `<style>${faces}${reportCss}</style>`,
+    '</head>',
+    '<body>',
+    page,
+    '</body>',
+    '</html>',
+    '',
+  ]
+    .filter((line, i) => line !== '' || i > 12)
+    .join('\n');
+}
+
+/** Title and facts stand in the page's header, all from the first numbered heading on in its main part. */
+function splitAtFirstHeading(report: ReportDocument, body: string): [string, string] {
+  const first = report.blocks.find((b) => b.kind === 'heading');
+  if (first === undefined || first.kind !== 'heading') return ['', body];
+  const at = body.indexOf(`<h2 id="${first.id}"`);
+  return [body.slice(0, at).trim(), body.slice(at)];
+}
+
+function contents(report: ReportDocument): string {
+  const entries = report.blocks.flatMap((b) =>
+    b.kind === 'heading' && b.level === 1
+      ? [`<li><a href="#${b.id}">${escapeXml(`${b.number} ${b.text}`)}</a></li>`]
+      : [],
+  );
+  return entries.length === 0
+    ? ''
+    : `<nav aria-label="${escapeXml(report.words.contents)}"><ol>\n${entries.join('\n')}\n</ol></nav>`;
+}
+
+function block(b: Block, report: ReportDocument): string {
+  const e = escapeXml;
+  switch (b.kind) {
+    case 'title':
+      return `<h1>${e(b.text)}</h1>\n<p class="subtitle">${e(b.subtitle)}</p>${b.marker === undefined ? '' : `\n<p class="marker">${e(b.marker)}</p>`}`;
+    case 'heading': {
+      const tag = b.level === 1 ? 'h2' : 'h3';
+      return `<${tag} id="${b.id}"><span class="n">${b.number}</span>${e(b.text)}</${tag}>`;
+    }
+    case 'paragraph':
+      return `<p${b.tone === 'small' ? ' class="small"' : ''}>${e(b.text)}</p>`;
+    case 'list':
+      return `<ul>\n${b.items.map((item) => `<li>${e(item)}</li>`).join('\n')}\n</ul>`;
+    case 'keyFigures':
+      return `<dl class="key">\n${b.items
+        .map(
+          (k) =>
+            `<div><dt>${e(k.label)}</dt><dd class="v">${e(k.value)}</dd><dd class="i">${e(k.interval)}</dd>` +
+            `${k.note === undefined ? '' : `<dd class="o">${e(k.note)}</dd>`}</div>`,
+        )
+        .join('\n')}\n</dl>`;
+    case 'figure': {
+      const wide = b.scene.width > b.scene.height * 1.4 ? ' class="wide"' : '';
+      const svg = toSvg(b.scene, { theme: lightTheme, idPrefix: `fig-${b.id}` });
+      return `<figure id="${b.id}"${wide} tabindex="0">\n${svg}\n<figcaption><b>${e(report.words.figure)} ${b.number}.</b> ${e(b.caption)}</figcaption>\n</figure>`;
+    }
+    case 'table':
+      return table(b, report);
+    case 'callout':
+      return `<div class="callout ${b.severity}" role="note"><strong>${e(b.title)}</strong>${e(b.text)}</div>`;
+    case 'definitions':
+      return `<dl class="${b.layout}">\n${b.items.map((d) => `<dt>${e(d.term)}</dt><dd>${e(d.text)}</dd>`).join('\n')}\n</dl>`;
+    case 'signature':
+      return `<p>${e(b.statement)}</p>\n<dl class="sign">\n${b.lines.map((l) => `<dt>${e(l.label)}</dt><dd>${e(l.value)}</dd>`).join('\n')}\n</dl>`;
+    case 'pageBreak':
+      return '<div class="break"></div>';
+  }
+}
+
+function table(b: Extract<Block, { kind: 'table' }>, report: ReportDocument): string {
+  const e = escapeXml;
+  const end = (i: number) => (b.columns[i]!.align === 'end' ? ' class="end"' : '');
+  const caption = `<b>${e(report.words.table)} ${b.number}.</b> ${e(b.caption)}`;
+  const head = b.columns.map((c, i) => `<th scope="col"${end(i)}>${e(c.title)}</th>`).join('');
+  const rows = b.rows.map(
+    (row) =>
+      `<tr>${row.map((cell, i) => (i === 0 ? `<th scope="row"${end(i)}>${e(cell)}</th>` : `<td${end(i)}>${e(cell)}</td>`)).join('')}</tr>`,
+  );
+  return (
+    `<div class="scroll" tabindex="0" role="region" aria-label="${e(b.caption)}"><table>\n<caption>${caption}</caption>\n` +
+    `<thead><tr>${head}</tr></thead>\n<tbody>\n${rows.join('\n')}\n</tbody>\n</table></div>`
+  );
+}
