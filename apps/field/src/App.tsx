@@ -3,6 +3,7 @@ import { useEffect } from 'react';
 import { Redirect, Route, Router, Switch } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { DropAnywhere } from './parts/DropAnywhere.tsx';
+import { Fence } from './parts/Fence.tsx';
 import { UpdateOffer } from './parts/UpdateOffer.tsx';
 import { AboutScreen } from './screens/AboutScreen.tsx';
 import { CaseScreen } from './screens/CaseScreen.tsx';
@@ -10,7 +11,6 @@ import { CasesScreen } from './screens/CasesScreen.tsx';
 import { Start } from './screens/Start.tsx';
 import { themeShown } from './state/settings.ts';
 import { Toasts } from './state/toast.tsx';
-import { Fence } from './parts/Fence.tsx';
 
 export function App() {
   useEffect(() => {

@@ -1,27 +1,46 @@
 /** Drillings of a case wherever they are: at a section or on a flare. */
-import { type CaseDrilling, type CaseFile, findFile, pathProblem } from '@standfast/casefile';
+import {
+  type CaseDrilling,
+  type CaseFile,
+  type DrillingPlace,
+  findFile,
+  pathProblem,
+} from '@standfast/casefile';
 
-export interface DrillingPlace {
+export interface PlacedDrilling {
   drilling: CaseDrilling;
   /** Path of the drilling in the case: `sections.0.drillings.2`. */
   path: string;
   /** Id of the section or flare. */
   placeId: string;
-  kind: 'section' | 'flare';
+  place: DrillingPlace;
+  /** Names it in figures and addresses: `s1/d3`. */
+  ref: string;
 }
 
 /** Every drilling of the case, sections first, in the order they were recorded. */
-export function drillingsOf(caseFile: CaseFile): DrillingPlace[] {
-  const at = (list: 'sections' | 'flares', kind: DrillingPlace['kind']) =>
-    caseFile[list].flatMap((place, i) =>
-      place.drillings.map((drilling, j) => ({
+export function placedDrillings(caseFile: CaseFile): PlacedDrilling[] {
+  const at = (list: 'sections' | 'flares', placeOf: (id: string) => DrillingPlace) =>
+    caseFile[list].flatMap((holder, i) =>
+      holder.drillings.map((drilling, j) => ({
         drilling,
         path: `${list}.${i}.drillings.${j}`,
-        placeId: place.id,
-        kind,
+        placeId: holder.id,
+        place: placeOf(holder.id),
+        ref: `${holder.id}/${drilling.id}`,
       })),
     );
-  return [...at('sections', 'section'), ...at('flares', 'flare')];
+  return [...at('sections', (sectionId) => ({ sectionId })), ...at('flares', (flareId) => ({ flareId }))];
+}
+
+/** The address of a drilling's page in its case. */
+export function drillingAddress(caseId: string, ref: string): string {
+  return `/case/${caseId}/section/${encodeURIComponent(ref.replace('/', ':'))}`;
+}
+
+/** The reference of a drilling from its address. */
+export function refOfAddress(part: string): string {
+  return decodeURIComponent(part).replace(':', '/');
 }
 
 export interface TraceFile {
@@ -31,33 +50,20 @@ export interface TraceFile {
   sha256: string;
 }
 
+const NO_BYTES = new Uint8Array(0);
+
+/** The names of the case's files as a bag, for what only looks at names. */
+export function namesOf(files: Readonly<Record<string, string>>): Map<string, Uint8Array> {
+  return new Map(Object.keys(files).map((path) => [path, NO_BYTES]));
+}
+
 /** The trace files that the case names and has. */
 export function traceFilesOf(caseFile: CaseFile, files: Readonly<Record<string, string>>): TraceFile[] {
-  const bag = new Map(Object.keys(files).map((path) => [path, NO_BYTES]));
-  return drillingsOf(caseFile).flatMap(({ drilling, path: at }) => {
+  const bag = namesOf(files);
+  return placedDrillings(caseFile).flatMap(({ drilling, path: at }) => {
     const named = drilling.trace;
     if (named === undefined || pathProblem(named) !== null) return [];
     const path = findFile(bag, named, at)?.path;
     return path === undefined ? [] : [{ named, path, sha256: files[path]! }];
   });
-}
-
-const NO_BYTES = new Uint8Array(0);
-
-/** The first free name of the form `d4`. */
-export function freeId(taken: readonly string[], letter: string): string {
-  const used = new Set(taken);
-  for (let n = 1; ; n++) {
-    const id = `${letter}${n}`;
-    if (!used.has(id)) return id;
-  }
-}
-
-/** A path for a new trace that no file of the case has yet, so that undo finds the old file where it was. */
-export function freeTracePath(files: Readonly<Record<string, string>>, drillingId: string): string {
-  const stem = drillingId.replace(/[^\p{L}\p{N}_-]+/gu, '-') || 'trace';
-  for (let n = 1; ; n++) {
-    const path = n === 1 ? `traces/${stem}.csv` : `traces/${stem}-${n}.csv`;
-    if (!(path in files)) return path;
-  }
 }

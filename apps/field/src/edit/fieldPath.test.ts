@@ -19,7 +19,9 @@ describe('a field by its path', () => {
   it('makes what is missing on the way, and takes out what is undefined', () => {
     expect(withValueAt({} as object, 'client.name', 'Ada')).toEqual({ client: { name: 'Ada' } });
     expect(withValueAt(tree, 'tree.label', undefined).tree).toEqual({ crown: { widthM: 9 } });
-    expect(withValueAt(tree, 'sections.0.drillings.0', undefined).sections[0]?.drillings).toEqual([{ id: 'd2' }]);
+    expect(withValueAt(tree, 'sections.0.drillings.0', undefined).sections[0]?.drillings).toEqual([
+      { id: 'd2' },
+    ]);
   });
 
   it('is the same tree when nothing changes', () => {

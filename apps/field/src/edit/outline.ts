@@ -50,7 +50,9 @@ function ellipseAs(radii: [azimuthDeg: number, radiusMm: number][]): CaseOutline
 /** Radius by azimuth, or a plain 300 mm where the outline cannot be drawn as it stands. */
 function radiusOf(outline: CaseOutline): (azimuthDeg: number) => number {
   try {
-    return outlineRadius(outlineRing(outline));
+    const radius = outlineRadius(outlineRing(outline));
+    radius(0);
+    return radius;
   } catch {
     return () => 300;
   }

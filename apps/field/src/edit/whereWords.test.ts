@@ -6,14 +6,16 @@ const caseFile = { sections: [{ id: 's1', barkMm: 1, drillings: [{ id: 'd7' }] }
 describe('where a fault is', () => {
   it('is told in words', () => {
     expect(fieldWords('sections.0.barkMm', caseFile)).toBe('section s1, bark');
-    expect(fieldWords('sections.0.drillings.0.azimuthDeg', caseFile)).toBe('section s1, drilling d7, azimuth');
+    expect(fieldWords('sections.0.drillings.0.azimuthDeg', caseFile)).toBe(
+      'section s1, drilling d7, azimuth',
+    );
     expect(fieldWords('tree.stemDiameterMm', caseFile)).toBe('tree, stem diameter');
     expect(fieldWords('site.basicWindSpeedMs', caseFile)).toBe('site, basic wind speed');
   });
 
   it('leads to the place where it is edited', () => {
     expect(placeOfPath('sections.0.barkMm', caseFile)).toBe('section');
-    expect(placeOfPath('sections.0.drillings.0.azimuthDeg', caseFile)).toBe('section/d7');
+    expect(placeOfPath('sections.0.drillings.0.azimuthDeg', caseFile)).toBe('section/s1%3Ad7');
     expect(placeOfPath('tree.heightM', caseFile)).toBe('tree');
     expect(placeOfPath('visitedOn', caseFile)).toBe('report');
   });

@@ -3,10 +3,10 @@ import { valueAt } from './fieldPath.ts';
 
 /** The place of the case where a field is edited. */
 export function placeOfPath(path: string, caseFile: unknown): string {
-  const drilling = /^(sections|flares)\.\d+\.drillings\.\d+/.exec(path)?.[0];
-  if (drilling) {
-    const id = valueAt(caseFile, `${drilling}.id`);
-    if (typeof id === 'string') return `section/${encodeURIComponent(id)}`;
+  const [drilling, holder] = /^((?:sections|flares)\.\d+)\.drillings\.\d+/.exec(path) ?? [];
+  if (drilling && holder) {
+    const ids = [valueAt(caseFile, `${holder}.id`), valueAt(caseFile, `${drilling}.id`)];
+    return `section/${encodeURIComponent(ids.join(':'))}`;
   }
   if (/^(sections|flares|traces)/.test(path)) return 'section';
   if (/^(client|assessor|visitedOn|instrument|purpose|notes|title|place|weather)/.test(path)) return 'report';

@@ -20,17 +20,20 @@ const all = (['metric', 'us'] as const).flatMap((units) => [
 ]);
 
 describe('opened numbers', () => {
-  it.each(all.map((one) => [one.name, one] as const))('%s says what it is and how it was found', (_name, one) => {
-    expect(one.name).not.toBe('');
-    expect(one.value).not.toMatch(/NaN|undefined|null/);
-    expect(one.meaning.length).toBeGreaterThan(20);
-    expect(one.formula.length).toBeGreaterThan(0);
-    expect(one.inputs.length + one.sources.length).toBeGreaterThan(0);
-    for (const input of one.inputs) {
-      expect(`${input.name} ${input.value} ${input.source}`).not.toMatch(/NaN|undefined|null/);
-      expect(input.source).not.toBe('');
-    }
-  });
+  it.each(all.map((one) => [one.name, one] as const))(
+    '%s says what it is and how it was found',
+    (_name, one) => {
+      expect(one.name).not.toBe('');
+      expect(one.value).not.toMatch(/NaN|undefined|null/);
+      expect(one.meaning.length).toBeGreaterThan(20);
+      expect(one.formula.length).toBeGreaterThan(0);
+      expect(one.inputs.length + one.sources.length).toBeGreaterThan(0);
+      for (const input of one.inputs) {
+        expect(`${input.name} ${input.value} ${input.source}`).not.toMatch(/NaN|undefined|null/);
+        expect(input.source).not.toBe('');
+      }
+    },
+  );
 
   it('finds the nearest direction across north', () => {
     const list = [{ directionDeg: 10 }, { directionDeg: 180 }, { directionDeg: 350 }];

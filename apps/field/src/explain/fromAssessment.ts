@@ -35,7 +35,8 @@ export function explainSafety(assessment: Assessment, units: Units): Explanation
   const uprooting = governing.mode === 'uprooting';
   const section = assessment.sections.find(({ id }) => id === governing.sectionId);
   const at = assessment.wind.atSections.find(({ sectionId }) => sectionId === governing.sectionId);
-  const pick = <T extends { directionDeg: number }>(list: readonly T[]) => nearest(list, governing.directionDeg);
+  const pick = <T extends { directionDeg: number }>(list: readonly T[]) =>
+    nearest(list, governing.directionDeg);
   const demand = pick(at?.byDirection ?? assessment.wind.byDirection);
   const remaining = section && pick(section.remaining);
   const inputs: ExplainedInput[] = [];
@@ -95,9 +96,7 @@ export function explainChance(assessment: Assessment, mark: 1 | 1.5): Explanatio
         ? 'Given what was drilled and measured, the probability that the tree cannot carry the design wind.'
         : 'Given what was drilled and measured, the probability that the factor is under the mark the trade usually asks for.',
     formula: [`share of ${drawsText(assessment)} in which safety against ${governing.mode} < ${mark}`],
-    inputs: [
-      { name: 'Safety', value: intervalText(governing), source: OWN_ASSESSMENT },
-    ],
+    inputs: [{ name: 'Safety', value: intervalText(governing), source: OWN_ASSESSMENT }],
     sources: sourcesOf(assessment.safety.values),
     limits: 'It is a chance given the design wind, not a chance per year.',
   };
@@ -115,7 +114,9 @@ export function explainCriticalGust(
     value: `${measure(gust.p50, 'speedMs', units)} (${rangeText(gust, 'speedMs', units)})`,
     meaning:
       'The gust at 10 m over open ground at which the load reaches what the tree can carry, in its weakest direction.',
-    formula: ['the gust v at which moment(v) = capacity, found by inversion; drag falls as the crown streamlines'],
+    formula: [
+      'the gust v at which moment(v) = capacity, found by inversion; drag falls as the crown streamlines',
+    ],
     inputs: [
       {
         name: 'Design gust at the crown',
@@ -155,7 +156,8 @@ export function explainMoment(assessment: Assessment, units: Units): Explanation
       ...wind.values.map(inputOf),
     ],
     sources: sourcesOf(wind.values),
-    limits: 'Shelter, funnelling and neighbouring buildings are not in it unless the terrain allows for them.',
+    limits:
+      'Shelter, funnelling and neighbouring buildings are not in it unless the terrain allows for them.',
   };
 }
 
@@ -262,7 +264,10 @@ export function leastOf(section: SectionAssessment) {
 }
 
 /** The entry whose direction is nearest. */
-export function nearest<T extends { directionDeg: number }>(list: readonly T[], directionDeg: number): T | undefined {
+export function nearest<T extends { directionDeg: number }>(
+  list: readonly T[],
+  directionDeg: number,
+): T | undefined {
   const apart = (a: number) => Math.abs(((((a - directionDeg) % 360) + 540) % 360) - 180);
   return list.reduce<T | undefined>(
     (best, at) => (best && apart(best.directionDeg) <= apart(at.directionDeg) ? best : at),

@@ -21,7 +21,10 @@ export function verdictWords({ chanceBelow1, chanceBelow1_5 }: SafetyAssessment)
     };
   }
   if (chanceBelow1 >= WORTH_SAYING) {
-    return { grade: 'may-fail', text: `It may fail in the design wind (chance ${chanceText(chanceBelow1)}).` };
+    return {
+      grade: 'may-fail',
+      text: `It may fail in the design wind (chance ${chanceText(chanceBelow1)}).`,
+    };
   }
   if (chanceBelow1_5 >= WORTH_SAYING) {
     return {

@@ -4,9 +4,7 @@ import { contrast, darkTheme, lightTheme, type Theme } from '@standfast/report';
 import { describe, expect, it } from 'vitest';
 
 const css = readFileSync(join(import.meta.dirname, 'tokens.css'), 'utf8');
-const [light = '', dark = ''] = css
-  .slice(css.indexOf(':root {'))
-  .split(':root[data-theme="dark"]');
+const [light = '', dark = ''] = css.slice(css.indexOf(':root {')).split(':root[data-theme="dark"]');
 
 /** WCAG 2.2 level AA for text, and for the edges of controls. */
 const TEXT = 4.5;

@@ -1,9 +1,9 @@
 /** What stands between the person and a case that is saved, theirs to edit, and assessed as it stands. */
 import { Button } from 'react-aria-components';
+import { complain } from '../state/toast.tsx';
 import { useSession, useSessionView } from '../state/useSession.tsx';
 import { zipOfCase } from '../storage/cases.ts';
 import { fileNameOf, offerDownload } from '../storage/fileName.ts';
-import { complain } from '../state/toast.tsx';
 
 export function CaseBanners() {
   const session = useSession();

@@ -41,8 +41,8 @@ export class Fence extends Component<{ children: ReactNode }, FenceState> {
       <main className="fence">
         <h1>This page broke, your cases did not</h1>
         <p>
-          Everything up to the last change is kept in this browser. Save your cases as zip files to be safe, then
-          load the page again.
+          Everything up to the last change is kept in this browser. Save your cases as zip files to be safe,
+          then load the page again.
         </p>
         <div className="actions">
           <button type="button" className="button primary" onClick={this.exportAll}>

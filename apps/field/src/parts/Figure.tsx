@@ -36,7 +36,7 @@ export function Figure<S extends Scene>({ draw, onPart, maxWidth = 1200, classNa
       ref={holder}
       className={`figure ${onPart ? 'pressable' : ''} ${className ?? ''}`}
       onPointerUp={onPart ? press : undefined}
-      // The report's printer escapes all text; nothing else goes into this markup.
+      // biome-ignore lint/security/noDangerouslySetInnerHtml: the report's printer makes it, and escapes all text.
       dangerouslySetInnerHTML={{ __html: svg }}
     />
   );

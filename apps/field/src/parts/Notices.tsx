@@ -66,7 +66,9 @@ export function Cautions() {
       <h3>For the assessor</h3>
       <ul>
         <li>The assessor decides. Nothing here replaces seeing the tree, its roots and its surroundings.</li>
-        <li>A needle tells of the wood it met. What lies between needles is inferred, with the ranges shown.</li>
+        <li>
+          A needle tells of the wood it met. What lies between needles is inferred, with the ranges shown.
+        </li>
         <li>Drilling wounds the tree. Drill where the answer could change the decision, and nowhere else.</li>
         <li>No tree is free of risk. In storms beyond the design wind any tree may fail.</li>
       </ul>

@@ -13,7 +13,10 @@ interface OpenNumberProps {
 export function OpenNumber({ explanation, children, className }: OpenNumberProps) {
   return (
     <DialogTrigger>
-      <Button className={`open-number ${className ?? ''}`} aria-label={`${explanation.name}, ${explanation.value}: how it was found`}>
+      <Button
+        className={`open-number ${className ?? ''}`}
+        aria-label={`${explanation.name}, ${explanation.value}: how it was found`}
+      >
         {children}
       </Button>
       <Sheet title={explanation.name}>

@@ -1,8 +1,8 @@
 /** When the case was last saved, and whether there is a network. */
 import { CloudOff } from 'lucide-react';
+import { whenText } from '../screens/CasesScreen.tsx';
 import { useOnline } from '../state/online.ts';
 import { useSessionView } from '../state/useSession.tsx';
-import { whenText } from '../screens/CasesScreen.tsx';
 
 export function SaveState() {
   const { record, saving, fault, writer } = useSessionView();

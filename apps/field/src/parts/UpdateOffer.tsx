@@ -1,6 +1,7 @@
 /** A newer version is loaded only when the person says so: nothing changes under their hands. */
-import { Button } from 'react-aria-components';
+
 import { useRegisterSW } from 'virtual:pwa-register/react';
+import { Button } from 'react-aria-components';
 
 export function UpdateOffer() {
   const {

@@ -1,6 +1,7 @@
 /** The answer, always in sight: the safety that governs with its range, and whether it is of the case as it stands. */
-import { Button, DialogTrigger } from 'react-aria-components';
+
 import { bearing } from '@standfast/report';
+import { Button, DialogTrigger } from 'react-aria-components';
 import { explainSafety } from '../explain/fromAssessment.ts';
 import { verdictWords } from '../explain/verdict.ts';
 import { useSettings } from '../state/settings.ts';

@@ -3,9 +3,9 @@ import { ArrowLeft, CircleDot, FileText, Redo2, Scale, TreeDeciduous, Undo2, Win
 import { type ComponentType, useEffect } from 'react';
 import { Button } from 'react-aria-components';
 import { Link, Redirect } from 'wouter';
+import { CaseBanners } from '../parts/CaseBanners.tsx';
 import { SaveState } from '../parts/SaveState.tsx';
 import { SettingsButton } from '../parts/SettingsButton.tsx';
-import { CaseBanners } from '../parts/CaseBanners.tsx';
 import { VerdictStrip } from '../parts/VerdictStrip.tsx';
 import { SessionProvider, useSession, useSessionView } from '../state/useSession.tsx';
 import { caseName } from './CasesScreen.tsx';
@@ -64,9 +64,9 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
   const Screen = place.screen;
   return (
     <div className="case-page">
-      <a className="out-of-sight skip" href="#place" onClick={skipToPlace}>
+      <button type="button" className="out-of-sight skip" onClick={skipToPlace}>
         Skip to the content
-      </a>
+      </button>
       <header className="case-head">
         <Link className="icon-button" href="/" aria-label="All cases">
           <ArrowLeft aria-hidden />
@@ -127,9 +127,8 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
   );
 }
 
-/** The hash belongs to the router, so the skip link moves the focus itself. */
-function skipToPlace(event: { preventDefault: () => void }) {
-  event.preventDefault();
+/** The hash belongs to the router, so skipping is a button that moves the focus. */
+function skipToPlace() {
   document.getElementById('place')?.focus();
 }
 
@@ -164,7 +163,10 @@ function TitleBlock() {
     ['Client', client?.name],
     ['Assessor', assessor?.name],
     ['Visited', visitedOn],
-    ['Engine', result.assessment ? `${result.assessment.engineVersion}, ${result.assessment.draws} draws` : undefined],
+    [
+      'Engine',
+      result.assessment ? `${result.assessment.engineVersion}, ${result.assessment.draws} draws` : undefined,
+    ],
   ];
   return (
     <dl className="title-block">
@@ -188,7 +190,9 @@ function CaseGone() {
   return (
     <main className="fence">
       <h1>This case is not here</h1>
-      <p>It was deleted, or it was never kept in this browser. A deleted case can be put back from the bin.</p>
+      <p>
+        It was deleted, or it was never kept in this browser. A deleted case can be put back from the bin.
+      </p>
       <Link className="button primary" href="/">
         Go to the list of cases
       </Link>

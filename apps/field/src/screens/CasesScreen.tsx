@@ -1,4 +1,5 @@
 /** The list of cases, like the index of a field book. */
+import { newCase } from '@standfast/casefile';
 import { liveQuery } from 'dexie';
 import { Copy, Download, FolderOpen, MoreVertical, Plus, Trash2, Upload } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
@@ -10,7 +11,7 @@ import { binWithUndo, bringIn, faultText, today } from '../state/bringIn.ts';
 import { filesOfPicker } from '../state/incoming.ts';
 import { useOnline } from '../state/online.ts';
 import { complain, say } from '../state/toast.tsx';
-import { addCase, BIN_DAYS, blankCase, duplicateCase, restoreCase, zipOfCase } from '../storage/cases.ts';
+import { addCase, BIN_DAYS, duplicateCase, restoreCase, zipOfCase } from '../storage/cases.ts';
 import { type CaseRecord, database } from '../storage/database.ts';
 import { storageFaultOf } from '../storage/faults.ts';
 import { fileNameOf, offerDownload } from '../storage/fileName.ts';
@@ -51,7 +52,7 @@ export function CasesScreen() {
   const attempt = (step: () => Promise<void>, what: string) => () =>
     step().catch((thrown: unknown) => complain(faultText(thrown, what)));
   const begin = attempt(async () => {
-    navigate(`/case/${await addCase(blankCase(today()), new Map(), 'made here')}/tree`);
+    navigate(`/case/${await addCase(newCase(today()), new Map(), 'made here')}/tree`);
   }, 'New case');
   const demonstrate = attempt(async () => {
     navigate(`/case/${await openDemonstration()}/decision`);

@@ -1,13 +1,13 @@
 /** First start: the demonstration case is put in and opened, and the browser is asked to keep the data. */
 import { type ReactNode, useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
+import { faultText } from '../state/bringIn.ts';
+import { complain } from '../state/toast.tsx';
 import { dropUnusedBlobs } from '../storage/blobs.ts';
 import { bringInZip, DEMONSTRATION_ID, emptyOldBin } from '../storage/cases.ts';
 import { database } from '../storage/database.ts';
 import { storageFaultOf } from '../storage/faults.ts';
 import { requestPersistence } from '../storage/persistence.ts';
-import { complain } from '../state/toast.tsx';
-import { faultText } from '../state/bringIn.ts';
 
 /** Puts the demonstration case in, fresh, and returns its id. @throws InputFault or a storage fault */
 export async function openDemonstration(): Promise<string> {

@@ -7,6 +7,7 @@ import {
   EUROCODE_TERRAINS,
   OCCUPANCIES,
   SIGN_KINDS,
+  setWindCode,
   WIND_CODES,
 } from '@standfast/casefile';
 import { windFigure } from '@standfast/report';
@@ -71,7 +72,13 @@ export function TreePlace() {
         <Group title="Tree">
           <div className="fields">
             <TextEntry at="tree.label" label="Label" hint="As on the tag or the plan." />
-            <TextEntry at="tree.species" label="Species" hint="Botanical name." suggestions={SPECIES} italic />
+            <TextEntry
+              at="tree.species"
+              label="Species"
+              hint="Botanical name."
+              suggestions={SPECIES}
+              italic
+            />
             <NumberEntry
               at="tree.stemDiameterMm"
               label="Stem diameter"
@@ -103,7 +110,12 @@ export function TreePlace() {
         </Group>
         <Group title="Crown">
           <div className="fields">
-            <NumberEntry at="tree.crown.baseHeightM" label="Height of crown base" quantity="heightM" limits={{ min: 0 }} />
+            <NumberEntry
+              at="tree.crown.baseHeightM"
+              label="Height of crown base"
+              quantity="heightM"
+              limits={{ min: 0 }}
+            />
             <NumberEntry
               at="tree.crown.widthM"
               label="Crown width"
@@ -129,7 +141,7 @@ function SiteGroup() {
   const session = useSession();
   const site = useCaseFile().site;
   const changeCode = (windCode: string) =>
-    session.edit('Wind code', (caseFile) => ({ ...caseFile, site: siteAs(caseFile.site, windCode) }));
+    session.edit('Wind code', (caseFile) => setWindCode(caseFile, windCode as CaseSite['windCode']));
   return (
     <Group title="Site and wind">
       <div className="fields">
@@ -166,18 +178,6 @@ function SiteGroup() {
       </div>
     </Group>
   );
-}
-
-/** The site under another code. Mean wind and gust are different quantities, so the speed is not carried over. */
-function siteAs(site: CaseSite | undefined, windCode: string): CaseSite {
-  const american = site !== undefined && site.windCode !== 'EN 1991-1-4';
-  if (windCode === 'EN 1991-1-4') {
-    return site?.windCode === windCode ? site : { windCode, terrain: 'II' };
-  }
-  const code = windCode === 'ASCE 7-16' ? 'ASCE 7-16' : 'ASCE 7-22';
-  return american && site.windCode !== 'EN 1991-1-4'
-    ? { ...site, windCode: code }
-    : { windCode: code, exposure: 'C' };
 }
 
 function SignsGroup() {
@@ -217,7 +217,12 @@ function TargetsGroup() {
         <ListRow key={i} list="targets" index={i} singular="target">
           <TextEntry at={`targets.${i}.what`} label="What" />
           <ChoiceEntry at={`targets.${i}.occupancy`} label="Occupancy" choices={same(OCCUPANCIES)} />
-          <NumberEntry at={`targets.${i}.distanceM`} label="Distance" quantity="heightM" limits={{ min: 0 }} />
+          <NumberEntry
+            at={`targets.${i}.distanceM`}
+            label="Distance"
+            quantity="heightM"
+            limits={{ min: 0 }}
+          />
           <NumberEntry
             at={`targets.${i}.directionDeg`}
             label="Direction"
@@ -272,7 +277,9 @@ function ListRow({ list, index, singular, children }: ListRowProps) {
         aria-label={`Take out ${singular} ${index + 1}`}
         isDisabled={writer !== true}
         onPress={() =>
-          session.edit(`Take out ${singular}`, (caseFile) => withValueAt(caseFile, `${list}.${index}`, undefined))
+          session.edit(`Take out ${singular}`, (caseFile) =>
+            withValueAt(caseFile, `${list}.${index}`, undefined),
+          )
         }
       >
         <Trash2 aria-hidden />
@@ -291,7 +298,13 @@ export function WindPicture() {
   const draw = useCallback(
     (width: number) => {
       if (!tree || !wind) throw new Error('There is no wind to draw yet.');
-      return windFigure(tree, wind, { width, units, textSize: 13, height: Math.max(320, width * 0.8), sections });
+      return windFigure(tree, wind, {
+        width,
+        units,
+        textSize: 13,
+        height: Math.max(320, width * 0.8),
+        sections,
+      });
     },
     [tree, wind, units, sections],
   );

@@ -1,7 +1,8 @@
 /** Brings files in and says what came of it; each file that cannot be read is named with the reason. */
-import { binCase, blankCase, addCase, bringInBag, bringInZip, restoreCase } from '../storage/cases.ts';
-import { storageFaultOf } from '../storage/faults.ts';
+import { newCase } from '@standfast/casefile';
 import { InputFault } from '@standfast/engine';
+import { addCase, binCase, bringInBag, bringInZip, restoreCase } from '../storage/cases.ts';
+import { storageFaultOf } from '../storage/faults.ts';
 import { type Incoming, type PathFile, sortIncoming, waitForImport } from './incoming.ts';
 import { complain, say } from './toast.tsx';
 
@@ -35,7 +36,7 @@ export async function bringIn(files: readonly PathFile[], openCaseId: string | n
       if (each.kind === 'zip') opened.push(await bringInZip(each.bytes, each.name, 'brought in'));
       if (each.kind === 'folder') opened.push(await bringInBag(each.bag, 'brought in'));
       if (each.kind === 'tables') {
-        if (openCaseId === null) opened.push(await addCase(blankCase(today()), new Map(), 'made here'));
+        if (openCaseId === null) opened.push(await addCase(newCase(today()), new Map(), 'made here'));
         waitForImport(each.tables);
       }
       if (each.kind === 'unknown') {

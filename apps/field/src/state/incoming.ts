@@ -2,7 +2,7 @@
  * Files dropped or chosen: told apart as a case (folder or zip) or loose tables. Tables wait here until the import
  * step of a case takes them.
  */
-import { type CaseBag, CASE_JSON } from '@standfast/casefile';
+import { CASE_JSON, type CaseBag } from '@standfast/casefile';
 import { useSyncExternalStore } from 'react';
 
 export interface LooseTable {
@@ -75,7 +75,9 @@ async function filesOfEntry(entry: FileSystemEntry, above: string): Promise<Path
   const inside: FileSystemEntry[] = [];
   // A reader hands out at most a hundred entries a time.
   for (;;) {
-    const some = await new Promise<FileSystemEntry[]>((resolve, reject) => reader.readEntries(resolve, reject));
+    const some = await new Promise<FileSystemEntry[]>((resolve, reject) =>
+      reader.readEntries(resolve, reject),
+    );
     if (some.length === 0) break;
     inside.push(...some);
   }

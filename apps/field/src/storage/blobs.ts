@@ -18,7 +18,10 @@ export async function keepBlob(bytes: Uint8Array): Promise<string> {
   await database.blobs.put({ sha256, bytes, storedAt: Date.now() });
   const back = await database.blobs.get(sha256);
   if (!back || (await sha256Of(back.bytes)) !== sha256) {
-    throw new StorageFault('A file did not come back from this browser’s storage as it was written.', 'write');
+    throw new StorageFault(
+      'A file did not come back from this browser’s storage as it was written.',
+      'write',
+    );
   }
   return sha256;
 }
@@ -46,7 +49,10 @@ export async function dropUnusedBlobs(now: number): Promise<void> {
     await database.cases.each((row) => {
       for (const sha256 of Object.values(row.files)) used.add(sha256);
     });
-    const old = await database.blobs.where('storedAt').below(now - GRACE_MS).primaryKeys();
+    const old = await database.blobs
+      .where('storedAt')
+      .below(now - GRACE_MS)
+      .primaryKeys();
     await database.blobs.bulkDelete(old.filter((sha256) => !used.has(sha256)));
   });
 }

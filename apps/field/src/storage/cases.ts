@@ -3,8 +3,8 @@ import {
   bagFromZip,
   CASE_JSON,
   type CaseBag,
-  type CaseFile,
   CaseFaults,
+  type CaseFile,
   inspectCase,
   saveCase,
   zipOfBag,
@@ -38,20 +38,6 @@ function recordOf(
     savedAt: now,
     deletedAt: 0,
     verdict: null,
-  };
-}
-
-/** A case with nothing but today's date and one round section to begin with. */
-export function blankCase(today: string): CaseFile {
-  return {
-    format: 'standfast-case',
-    version: 1,
-    visitedOn: today,
-    tree: { label: '', species: '' },
-    sections: [],
-    flares: [],
-    signs: [],
-    targets: [],
   };
 }
 

@@ -91,7 +91,11 @@ describe('following a case', () => {
 
   it('says so when the worker itself fails, and goes on', async () => {
     const { assessor, last } = await follow();
-    const failing = followCase({ assess: () => Promise.reject(new Error('gone')) }, (view) => shown.push(view), 0);
+    const failing = followCase(
+      { assess: () => Promise.reject(new Error('gone')) },
+      (view) => shown.push(view),
+      0,
+    );
     const shown: AssessmentView[] = [];
     failing.want(wanted('a'));
     await settle();

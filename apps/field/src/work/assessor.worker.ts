@@ -2,7 +2,7 @@
  * The assessment, off the page's thread. The worker keeps each trace it has read, by the hash of its bytes, so an
  * edit sends only the case.
  */
-import { type CaseFile, CaseFaults, checkCase, engineInput, readTraceTable } from '@standfast/casefile';
+import { CaseFaults, type CaseFile, checkCase, engineInput, readTraceTable } from '@standfast/casefile';
 import {
   type Assessment,
   assess,
@@ -66,7 +66,9 @@ function faultsOf(thrown: unknown): FaultText[] {
   if (thrown instanceof CaseFaults) return thrown.faults.map(({ what, where }) => ({ what, where }));
   if (thrown instanceof InputFault) return [{ what: thrown.what, where: thrown.where }];
   const message = thrown instanceof Error ? thrown.message : String(thrown);
-  return [{ what: `The assessment stopped: ${message}. The case itself is safe; save it as a zip.`, where: '' }];
+  return [
+    { what: `The assessment stopped: ${message}. The case itself is safe; save it as a zip.`, where: '' },
+  ];
 }
 
 const api = {

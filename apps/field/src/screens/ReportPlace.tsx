@@ -1,0 +1,126 @@
+/** Who reports to whom, what the assessor concludes, and the report itself: looked at here, saved as PDF or HTML. */
+import { Download, FileText, Globe } from 'lucide-react';
+import { useEffect, useState } from 'react';
+import { Button } from 'react-aria-components';
+import { DateEntry, TextEntry } from '../parts/entries.tsx';
+import { Group } from '../parts/Group.tsx';
+import { Cautions } from '../parts/Notices.tsx';
+import { today } from '../state/bringIn.ts';
+import { useSettings } from '../state/settings.ts';
+import { complain, say } from '../state/toast.tsx';
+import { matchesCase, useRecord, useSessionView } from '../state/useSession.tsx';
+import { zipOfCase } from '../storage/cases.ts';
+import { fileNameOf, offerDownload } from '../storage/fileName.ts';
+import { type ReportJob, reportWorker } from '../work/reports.ts';
+
+export function ReportPlace() {
+  const view = useSessionView();
+  const record = useRecord();
+  const { units } = useSettings();
+  const [busy, setBusy] = useState<string | null>(null);
+  const { caseFile } = record;
+  const { assessment, quick } = view.result;
+  const ready = matchesCase(view) && !quick && assessment !== null;
+  const nameAs = (ending: string) => fileNameOf(caseFile.tree.label, caseFile.visitedOn, ending);
+  const job = (): ReportJob => {
+    if (!assessment) throw new Error('There is no assessment to report.');
+    return { assessment, caseFile, units, generatedOn: today() };
+  };
+  const save = (what: string, work: () => Promise<void>) => async () => {
+    setBusy(what);
+    try {
+      await work();
+      say(`${what} saved.`);
+    } catch (thrown) {
+      complain(`${what}: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
+    } finally {
+      setBusy(null);
+    }
+  };
+  const savePdf = save('Report as PDF', async () => {
+    const bytes = await reportWorker().pdf(job(), await zipOfCase(record));
+    offerDownload(bytes, nameAs('pdf'), 'application/pdf');
+  });
+  const saveHtml = save('Report as HTML', async () => {
+    offerDownload(await reportWorker().html(job()), nameAs('html'), 'text/html');
+  });
+  const saveZip = save('Case as zip', async () => {
+    offerDownload(await zipOfCase(record), nameAs('zip'), 'application/zip');
+  });
+  return (
+    <>
+      <h1>Report</h1>
+      <div className="actions">
+        <Button className="button primary" isDisabled={!ready || busy !== null} onPress={savePdf}>
+          <FileText aria-hidden /> {busy === 'Report as PDF' ? 'Writing the PDF…' : 'Save report as PDF'}
+        </Button>
+        <Button className="button" isDisabled={!ready || busy !== null} onPress={saveHtml}>
+          <Globe aria-hidden /> Save report as HTML
+        </Button>
+        <Button className="button" isDisabled={busy !== null} onPress={saveZip}>
+          <Download aria-hidden /> Save case as zip
+        </Button>
+      </div>
+      {!ready && (
+        <p className="hint" role="status">
+          {assessment && view.result.faults.length === 0 && Object.keys(record.drafts).length === 0
+            ? 'The report can be saved as soon as the assessment has settled.'
+            : 'The report can be saved once the case can be assessed as it stands.'}
+        </p>
+      )}
+      <div className="columns">
+        <div className="column">
+          <Group title="For whom, by whom">
+            <div className="fields">
+              <TextEntry at="client.name" label="Client" />
+              <TextEntry at="client.address" label="Client’s address" />
+              <TextEntry at="assessor.name" label="Assessor" />
+              <TextEntry at="assessor.credential" label="Credential" />
+              <TextEntry at="assessor.firm" label="Firm" />
+              <DateEntry at="visitedOn" label="Visited on" />
+              <TextEntry at="place.name" label="Place" />
+              <TextEntry at="weather" label="Weather" />
+              <TextEntry at="instrument.name" label="Drill" />
+              <TextEntry at="instrument.serialNumber" label="Serial number" />
+              <TextEntry at="purpose" label="Purpose" lines={3} />
+              <TextEntry
+                at="notes"
+                label="What you conclude"
+                hint="Printed beside what the figures suggest, never instead of it."
+                lines={6}
+              />
+            </div>
+          </Group>
+        </div>
+        <div className="column">{assessment && ready ? <Preview job={job()} /> : <Cautions />}</div>
+      </div>
+    </>
+  );
+}
+
+function Preview({ job }: { job: ReportJob }) {
+  const [html, setHtml] = useState<string | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const { assessment, caseFile, units, generatedOn } = job;
+  useEffect(() => {
+    let gone = false;
+    reportWorker()
+      .html({ assessment, caseFile, units, generatedOn })
+      .then(
+        (made) => !gone && setHtml(made),
+        (thrown: unknown) => !gone && setFault(thrown instanceof Error ? thrown.message : String(thrown)),
+      );
+    return () => {
+      gone = true;
+    };
+  }, [assessment, caseFile, units, generatedOn]);
+  return (
+    <Group title="As it will read">
+      {fault && <p className="fault">{fault}</p>}
+      {html === null && !fault && <p className="hint">Setting the pages…</p>}
+      {html !== null && (
+        <iframe className="report-page" title="The report as it will read" srcDoc={html} sandbox="" />
+      )}
+    </Group>
+  );
+}
