@@ -1,3 +1,4 @@
+export { fungusNotices } from './fungi.ts';
 export { type SuggestedLikelihood, suggestLikelihood } from './likelihood.ts';
 export {
   CONSEQUENCES,

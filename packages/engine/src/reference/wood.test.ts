@@ -46,12 +46,34 @@ describe('woodFor', () => {
     expect(woodFor('Acer × freemanii').match).toBe('genus');
   });
 
-  it('takes the kind for a genus without a row: conifers for a cedar, broadleaves for a horse chestnut', () => {
-    expect(woodFor('Cedrus atlantica')).toMatchObject({ match: 'kind', genus: 'Cedrus' });
+  it('takes a second catalogue for a genus that only stands there, and says so', () => {
+    const cedar = woodFor('Cedrus atlantica');
+    expect(cedar).toMatchObject({ match: 'quoted', genus: 'Cedrus' });
+    expect(cedar.compressionPa).toBeCloseTo(15e6, 3);
     const chestnut = woodFor('Aesculus hippocastanum');
-    expect(chestnut.match).toBe('kind');
-    expect(chestnut.notices[0]?.text).toContain('broadleaved');
+    expect(chestnut.compressionPa).toBeCloseTo(14e6, 3);
+    expect(chestnut.compressionPa / chestnut.bendingPa).toBeGreaterThan(0.35);
     expect(chestnut.unknownSpeciesLogSd).toBeGreaterThan(0.2);
+    expect(chestnut.notices[0]?.text).toContain('quoted from memory');
+  });
+
+  it('takes the kind for a genus that stands nowhere', () => {
+    const cypress = woodFor('Cupressus sempervirens');
+    expect(cypress.match).toBe('kind');
+    expect(cypress.notices[0]?.text).toContain('conifers');
+    const plane = woodFor('Catalpa bignonioides');
+    expect(plane.match).toBe('kind');
+    expect(plane.notices[0]?.text).toContain('broadleaved');
+    expect(plane.unknownSpeciesLogSd).toBeGreaterThan(0.2);
+  });
+
+  it('speaks of a second catalogue that is much lower', () => {
+    const robinia = woodFor('Robinia pseudoacacia');
+    expect(robinia.compressionPa).toBeCloseTo(46.9e6, 3);
+    expect(robinia.notices.some((each) => each.text.includes('20 MPa, 57 % lower'))).toBe(true);
+    expect(
+      woodFor('Fraxinus excelsior').notices.some((each) => each.text.includes('Another catalogue')),
+    ).toBe(false);
   });
 
   it('takes wide defaults for what it does not know, says so, and never throws', () => {

@@ -99,6 +99,12 @@ export function asceProfile(edition: AsceEdition, basicMs: number, exposure: Asc
       sourced('asce topography'),
       sourced('asce ground elevation'),
     ],
-    notices: [],
+    notices: [
+      {
+        severity: 'note',
+        where: 'site.basicWindSpeedMs',
+        text: `A mapped wind speed of ${edition} returns about every 700 years (risk category II), while the usual mark of 1.5 is meant for a storm of the next decades: against the mapped speed it is a stricter test. Give the 50-year gust where that is what the client means.`,
+      },
+    ],
   };
 }
