@@ -25,7 +25,6 @@ export function reportDocument({ assessment, caseFile, options }: ReportInput): 
   };
   const blocks = numbered([
     ...opening(context),
-    { kind: 'pageBreak' },
     ...overview(context),
     ...safety(context),
     ...criteria(context),

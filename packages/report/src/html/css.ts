@@ -22,7 +22,9 @@ p{margin:.7rem 0}
 ul{padding-left:1.2rem}
 li{margin:.35rem 0}
 nav ol{columns:2;column-gap:2rem;list-style:none;padding:0;margin:.5rem 0;font-size:.97rem}
-nav a{display:block;padding:.3rem 0;color:${c.accent};text-decoration:none}
+nav li{margin:0;break-inside:avoid}
+summary{cursor:pointer;padding:.6rem 0;color:${c.accent};font-weight:600}
+nav a{display:block;padding:.45rem 0;color:${c.accent};text-decoration:none}
 nav a:hover{text-decoration:underline}
 dl{margin:1rem 0}
 dl.facts{display:grid;grid-template-columns:max-content 1fr;gap:.15rem 1.4rem}
@@ -58,7 +60,7 @@ tbody th{font-weight:600}
 .sign dt{color:${c.secondary};font-weight:600}
 .sign dd{margin:0;border-bottom:1px solid ${c.secondary};min-height:1.6em}
 footer{color:${c.secondary};font-size:.9rem;padding-top:2rem;padding-bottom:3rem}
-a:focus-visible{outline:3px solid ${c.accent};outline-offset:2px}
+a:focus-visible,summary:focus-visible{outline:3px solid ${c.accent};outline-offset:2px}
 @media (max-width:34rem){
  h1{font-size:1.7rem}
  nav ol{columns:1}

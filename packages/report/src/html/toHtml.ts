@@ -64,7 +64,7 @@ function contents(report: ReportDocument): string {
   );
   return entries.length === 0
     ? ''
-    : `<nav aria-label="${escapeXml(report.words.contents)}"><ol>\n${entries.join('\n')}\n</ol></nav>`;
+    : `<nav aria-label="${escapeXml(report.words.contents)}"><details><summary>${escapeXml(report.words.contents)}</summary><ol>\n${entries.join('\n')}\n</ol></details></nav>`;
 }
 
 function block(b: Block, report: ReportDocument): string {

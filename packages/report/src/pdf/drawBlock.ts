@@ -35,6 +35,8 @@ const LOOK = {
 
 const AFTER = 8;
 const TERM_WIDTH = 92;
+const FACT_TERM = 62;
+const DEFINITION_TERM = 112;
 const CALLOUT_INSET = 12;
 
 const SEVERITY: Record<'note' | 'caution' | 'serious', { bar: Paint; ground: Paint }> = {
@@ -96,7 +98,9 @@ export function blockHeight(flow: Flow, block: Block, doc: ReportDocument): numb
     case 'callout':
       return calloutHeight(flow, block) + AFTER;
     case 'definitions':
-      return block.items.reduce((h, d) => h + definitionHeight(flow, d.text, block.layout), 0) + AFTER;
+      return block.layout === 'facts'
+        ? factRows(flow, block).reduce((h, r) => h + r.height, 0) + AFTER
+        : block.items.reduce((h, d) => h + definitionHeight(flow, d), 0) + AFTER;
     case 'signature':
       return textHeight(flow, block.statement, flow.width, LOOK.body) + 12 + block.lines.length * 30 + AFTER;
     case 'pageBreak':
@@ -141,7 +145,8 @@ export function drawBlock(flow: Flow, blocks: readonly Block[], i: number, doc: 
       drawCallout(flow, block);
       break;
     case 'definitions':
-      drawDefinitions(flow, block);
+      if (block.layout === 'facts') drawFacts(flow, block);
+      else drawDefinitions(flow, block);
       break;
     case 'signature':
       drawSignature(flow, block);
@@ -326,25 +331,69 @@ function drawCallout(flow: Flow, block: Of<'callout'>): void {
   flow.y += height + AFTER;
 }
 
-function definitionHeight(flow: Flow, text: string, layout: 'facts' | 'list'): number {
-  const look = layout === 'facts' ? LOOK.fact : LOOK.body;
-  return textHeight(flow, text, flow.width - TERM_WIDTH - 30, look) + (layout === 'facts' ? 1 : 5);
+interface FactRow {
+  facts: { term: string; text: string; x: number; width: number }[];
+  height: number;
+}
+
+/** Facts two by two; one that is too long for half the width has a row of its own. */
+function factRows(flow: Flow, block: Of<'definitions'>): FactRow[] {
+  const half = flow.width / 2;
+  const rows: FactRow[] = [];
+  let open: FactRow | null = null;
+  for (const { term, text } of block.items) {
+    const narrow = half - FACT_TERM - 10;
+    const isLong = textHeight(flow, text, narrow, LOOK.fact) > textHeight(flow, 'x', narrow, LOOK.fact) * 1.5;
+    const width = isLong ? flow.width - FACT_TERM : narrow;
+    const height = textHeight(flow, text, width, LOOK.fact) + 1.5;
+    if (open !== null && !isLong) {
+      open.facts.push({ term, text, x: flow.left + half, width });
+      open.height = Math.max(open.height, height);
+      open = null;
+    } else {
+      const row: FactRow = { facts: [{ term, text, x: flow.left, width }], height };
+      rows.push(row);
+      open = isLong ? null : row;
+    }
+  }
+  return rows;
+}
+
+function drawFacts(flow: Flow, block: Of<'definitions'>): void {
+  const list = element(flow, flow.root, 'L');
+  for (const row of factRows(flow, block)) {
+    for (const { term, text, x, width } of row.facts) {
+      const entry = element(flow, list, 'LI');
+      tagged(flow, entry, 'Lbl', () => setText(flow, term, x, flow.y + 0.6, FACT_TERM - 6, LOOK.term));
+      tagged(flow, entry, 'LBody', () => setText(flow, text, x + FACT_TERM, flow.y, width, LOOK.fact));
+      entry.end();
+    }
+    flow.y += row.height;
+  }
+  list.end();
+  flow.y += AFTER;
+}
+
+function definitionHeight(flow: Flow, { term, text }: { term: string; text: string }): number {
+  return (
+    Math.max(
+      textHeight(flow, text, flow.width - DEFINITION_TERM, LOOK.body),
+      textHeight(flow, term, DEFINITION_TERM - 10, LOOK.term),
+    ) + 5
+  );
 }
 
 function drawDefinitions(flow: Flow, block: Of<'definitions'>): void {
-  const look = block.layout === 'facts' ? LOOK.fact : LOOK.body;
-  const termWidth = block.layout === 'facts' ? TERM_WIDTH : TERM_WIDTH + 20;
   const list = element(flow, flow.root, 'L');
-  for (const { term, text } of block.items) {
-    const height = Math.max(
-      definitionHeight(flow, text, block.layout),
-      textHeight(flow, term, termWidth - 8, LOOK.term) + 4,
-    );
+  for (const item of block.items) {
+    const height = definitionHeight(flow, item);
     ensure(flow, height);
     const entry = element(flow, list, 'LI');
-    tagged(flow, entry, 'Lbl', () => setText(flow, term, flow.left, flow.y + 0.6, termWidth - 8, LOOK.term));
+    tagged(flow, entry, 'Lbl', () =>
+      setText(flow, item.term, flow.left, flow.y + 0.6, DEFINITION_TERM - 10, LOOK.term),
+    );
     tagged(flow, entry, 'LBody', () =>
-      setText(flow, text, flow.left + termWidth, flow.y, flow.width - TERM_WIDTH - 30, look),
+      setText(flow, item.text, flow.left + DEFINITION_TERM, flow.y, flow.width - DEFINITION_TERM, LOOK.body),
     );
     entry.end();
     flow.y += height;

@@ -14,7 +14,12 @@ export function drillings(context: Context): Block[] {
   if (all.length === 0) return [...blocks, { kind: 'paragraph', text: w.summary.noDrillings }];
   const topPct = commonTopPct(all);
   const longest = Math.max(...all.map((d) => d.zones.at(-1)?.toMm ?? 0));
-  blocks.push({ kind: 'paragraph', text: w.drillings.intro });
+  // A level shared by the tree's drillings is said once; one of a trace alone stands beside that trace.
+  const shared = all.find((d) => d.reference.restsOn === 'all drillings of the tree');
+  blocks.push({
+    kind: 'paragraph',
+    text: shared ? `${w.drillings.intro} ${referenceInWords(context, shared)}` : w.drillings.intro,
+  });
   for (const s of a.sections) {
     blocks.push(
       heading(2, w.drillings.sectionHeading(s.id, measure(s.heightM, 'heightM', units)), `drillings-${s.id}`),
@@ -55,6 +60,11 @@ function range(d: DrillingAssessment, units: Context['units']): string {
   return span(Math.max(0, p05), p95, 'lengthMm', units);
 }
 
+function referenceInWords({ w }: Context, d: DrillingAssessment): string {
+  const { levelPct, sdPct, restsOn } = d.reference;
+  return w.drillings.reference(fixed(levelPct, 0), fixed(sdPct, 0), w.drillings.restsOn[restsOn]);
+}
+
 function readingInWords(d: DrillingAssessment, w: Context['w']): string {
   if (!metLoss(d)) return w.drillings.noLossShort;
   const kinds = [...new Set(d.zones.map((z) => z.kind))].filter(
@@ -63,12 +73,8 @@ function readingInWords(d: DrillingAssessment, w: Context['w']): string {
   return kinds.map((k) => w.zones[k]).join(', ');
 }
 
-function one(
-  { w, units, figureWidth }: Context,
-  d: DrillingAssessment,
-  topPct: number,
-  longestMm: number,
-): Block[] {
+function one(context: Context, d: DrillingAssessment, topPct: number, longestMm: number): Block[] {
+  const { w, units, figureWidth } = context;
   const from = d.zones.find((z) => z.kind !== 'air' && z.kind !== 'bark' && z.kind !== 'sound');
   const words = [
     metLoss(d) && from
@@ -77,18 +83,14 @@ function one(
     d.residualWallAtLeast
       ? w.drillings.wallAtLeast(measure(d.residualWallMm, 'lengthMm', units))
       : w.drillings.wall(`${measure(d.residualWallMm, 'lengthMm', units)} (${range(d, units)})`),
-    w.drillings.reference(
-      fixed(d.reference.levelPct, 0),
-      fixed(d.reference.sdPct, 0),
-      w.drillings.restsOn[d.reference.restsOn],
-    ),
+    d.reference.restsOn === 'this trace' ? referenceInWords(context, d) : '',
     Math.round(d.offRadialDeg) !== 0 || Math.round(d.downDeg) !== 0
       ? w.drillings.pose(`${fixed(d.offRadialDeg, 0)}°`, `${fixed(d.downDeg, 0)}°`)
       : '',
   ].filter((s) => s !== '');
   const blocks: Block[] = [
     figure(
-      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 78, depthRangeMm: [0, longestMm] }),
+      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 66, depthRangeMm: [0, longestMm] }),
       w.drillings.caption(d.id, bearing(d.azimuthDeg)),
       `trace-${d.id}`,
       2,

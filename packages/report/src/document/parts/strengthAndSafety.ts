@@ -24,7 +24,7 @@ export function overview(context: Context): Block[] {
     figure(
       sectionWithRoseFigure(
         { section: governing, flares, next: a.nextDrilling, safety: a.safety },
-        { ...shared, width: figureWidth * 0.94 },
+        { ...shared, width: figureWidth * 0.76 },
       ),
       w.overview.caption(governing.id, measure(governing.heightM, 'heightM', units)),
       `overview-${governing.id}`,
@@ -33,12 +33,12 @@ export function overview(context: Context): Block[] {
   for (const section of a.sections) {
     blocks.push(
       figure(
-        sectionFigure({ section, flares, next: a.nextDrilling }, { ...shared, width: figureWidth * 0.8 }),
+        sectionFigure({ section, flares, next: a.nextDrilling }, { ...shared, width: figureWidth * 0.7 }),
         w.overview.sectionCaption(section.id, measure(section.heightM, 'heightM', units)),
         `section-${section.id}`,
       ),
       figure(
-        remainingRose(section, { ...shared, width: figureWidth * 0.52 }),
+        remainingRose(section, { ...shared, width: figureWidth * 0.45 }),
         w.overview.remainingCaption(section.id),
         `remaining-${section.id}`,
       ),
