@@ -1,10 +1,11 @@
 /**
  * Bundles the command line: one small entry that starts fast, the heavy parts in chunks loaded when a command
- * needs them, and the files it reads at run time (demonstration case, fonts) beside it.
+ * needs them, and the demonstration case beside it.
  */
 import { cpSync, renameSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { fromRoot } from './root.mjs';
+import { Stop } from './say.mjs';
 
 const app = fromRoot('apps/command');
 const next = path.join(app, 'dist.next');
@@ -20,7 +21,7 @@ const __dirname = __fileURLToPath(new URL('.', import.meta.url));`;
 export async function buildCommand() {
   const esbuild = await import('esbuild');
   rmSync(next, { recursive: true, force: true });
-  await esbuild.build({
+  const building = esbuild.build({
     absWorkingDir: app,
     entryPoints: { main: 'src/main.ts', 'batch-worker': 'src/batch/worker.ts' },
     outdir: next,
@@ -30,19 +31,17 @@ export async function buildCommand() {
     platform: 'node',
     target: 'node20.11',
     minify: true,
-    keepNames: true,
     legalComments: 'none',
     logLevel: 'warning',
     banner: { js: REQUIRE_FOR_COMMONJS },
-    // Its worker is a file of its own, found beside its own code.
-    external: ['tinypool'],
+    // They find further files of theirs beside their own code.
+    external: ['pdfkit', 'tinypool'],
   });
-  copyDemo();
-  copyFonts();
+  await building.catch(() => {
+    throw new Stop('Bundling the command line failed (see above).');
+  });
+  cpSync(fromRoot('packages/casefile/demo'), path.join(next, 'demo'), { recursive: true });
+
   rmSync(dist, { recursive: true, force: true });
   renameSync(next, dist);
-}
-
-function copyDemo() {
-  cpSync(fromRoot('packages/casefile/demo'), path.join(next, 'demo'), { recursive: true });
 }

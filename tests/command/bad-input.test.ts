@@ -1,8 +1,8 @@
 /** Each bad input gets a message that names file and row or field, status 1, and leaves nothing behind. */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { strToU8, zipSync } from 'fflate';
+import { zipOfBag } from '@standfast/casefile';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { caseJson, caseTraces, soundRows, traceText, writeCase } from './small-case.ts';
+import { bagOf, caseJson, caseTraces, soundRows, traceText, writeCase } from './small-case.ts';
 import { buildCommand, type Ran, standfast, temporaryFolder } from './standfast.ts';
 
 beforeAll(buildCommand, 120_000);
@@ -95,7 +95,7 @@ describe('a section that makes no sense', () => {
   };
 
   it('is broken JSON', () => {
-    expectFault(sectionOf('{"outline": {"kind": "circle",}'), /section\.json/, /line 1, column 30/);
+    expectFault(sectionOf('{"outline": {"kind": "circle",}'), /section\.json/, /line 1, column 31/);
   });
 
   it('has an outline that crosses itself', () => {
@@ -188,19 +188,16 @@ describe('a case that cannot be assessed', () => {
   });
 
   it('is a zip with paths that climb out', () => {
-    const files = Object.fromEntries(
-      Object.entries(caseTraces()).map(([name, text]) => [name, strToU8(text)]),
-    );
-    writeFileSync(
-      folder.at('case.zip'),
-      zipSync({ ...files, 'case.json': strToU8(JSON.stringify(caseJson())), '../evil.csv': strToU8('x') }),
-    );
+    const zip = zipOfBag(bagOf(caseJson(), { ...caseTraces(), 'XX/evil.csv': 'x' }));
+    // Names lie open in a zip; one of the same length can stand in for another.
+    const text = Buffer.from(zip).toString('latin1').replaceAll('XX/evil.csv', '../evil.csv');
+    writeFileSync(folder.at('case.zip'), Buffer.from(text, 'latin1'));
     assessSpoilt(folder.at('case.zip'), /case\.zip/, /\.\./);
     expect(existsSync(folder.at('evil.csv'))).toBe(false);
   });
 
   it('is a zip that breaks off', () => {
-    const whole = zipSync({ 'case.json': strToU8(JSON.stringify(caseJson())) });
+    const whole = zipOfBag(bagOf(caseJson()));
     writeFileSync(folder.at('case.zip'), whole.subarray(0, whole.length - 30));
     assessSpoilt(folder.at('case.zip'), /case\.zip/);
   });
@@ -218,7 +215,7 @@ describe('a case that is thin but can be assessed', () => {
     expect(ran.status, ran.err).toBe(0);
     return JSON.parse(ran.out) as {
       notices: { severity: string; where: string; text: string }[];
-      safety: { governing: { p05: number; p95: number } };
+      sections: { remaining: { p05: number; p95: number }[] }[];
     };
   };
 
@@ -233,7 +230,7 @@ describe('a case that is thin but can be assessed', () => {
 
   it('takes a single drilling, says that it is thin, and is less sure than with four', () => {
     const spread = (document: ReturnType<typeof assessed>) =>
-      document.safety.governing.p95 / document.safety.governing.p05;
+      Math.max(...document.sections[0]!.remaining.map(({ p05, p95 }) => p95 - p05));
     const four = assessed(caseJson());
     const json = caseJson();
     json.sections[0]!.drillings.splice(1);

@@ -1,8 +1,8 @@
 /** Many cases into one table: each a row, failures too; stopped and resumed without doing anything twice. */
 import { readFileSync, writeFileSync } from 'node:fs';
-import { zipSync } from 'fflate';
+import { zipOfBag } from '@standfast/casefile';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { caseJson, caseTraces, writeCase } from './small-case.ts';
+import { bagOf, caseJson as fullCase, soundRows, traceText, writeCase as writeFull } from './small-case.ts';
 import { buildCommand, standfast, temporaryFolder } from './standfast.ts';
 
 beforeAll(buildCommand, 120_000);
@@ -12,6 +12,15 @@ beforeEach(() => {
   folder = temporaryFolder();
 });
 afterEach(() => folder.remove());
+
+/** One short drilling, so that assessing many takes no time. */
+function caseJson() {
+  const json = fullCase();
+  json.sections[0]!.drillings.splice(1);
+  return json;
+}
+const traces = { 'traces/d1.csv': traceText(soundRows(80)) };
+const writeCase = (place: string, json: unknown) => writeFull(place, json, traces);
 
 const OPTIONS = ['--draws', '200', '--jobs', '2'];
 const table = () =>
@@ -23,11 +32,7 @@ const run = () => standfast(['batch', folder.at('cases'), '--out', folder.at('ou
 
 function threeCases(): void {
   writeCase(folder.at('cases', 'park', 'a'), caseJson());
-  const encoded = Object.entries({ ...caseTraces(), 'case.json': JSON.stringify(caseJson()) });
-  writeFileSync(
-    folder.at('cases', 'b.zip'),
-    zipSync(Object.fromEntries(encoded.map(([name, text]) => [name, new TextEncoder().encode(text)]))),
-  );
+  writeFileSync(folder.at('cases', 'b.zip'), zipOfBag(bagOf(caseJson(), traces)));
   writeCase(folder.at('cases', 'c'), { ...caseJson(), version: 99 });
 }
 

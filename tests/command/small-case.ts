@@ -1,6 +1,7 @@
 /** A small case of sound wood, written to disk, to be spoilt in one way by each test. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import type { CaseBag } from '@standfast/casefile';
 
 /** Rows of a trace through bark and sound wood with rings, every half millimetre. */
 export function soundRows(lengthMm = 220): string[] {
@@ -64,19 +65,20 @@ export function caseTraces(): Record<string, string> {
   );
 }
 
-/** Writes a case folder; `json` may be any text. */
-export function writeCase(
-  folder: string,
-  json: unknown,
-  traces: Record<string, string> = caseTraces(),
-): void {
-  mkdirSync(folder, { recursive: true });
-  writeFileSync(
-    path.join(folder, 'case.json'),
-    typeof json === 'string' ? json : JSON.stringify(json, null, 2),
+/** The files of a case, by path; `json` may be any text. */
+export function bagOf(json: unknown, traces: Record<string, string> = caseTraces()): CaseBag {
+  const text = typeof json === 'string' ? json : JSON.stringify(json, null, 2);
+  const encoder = new TextEncoder();
+  return new Map(
+    Object.entries({ 'case.json': text, ...traces }).map(([name, value]) => [name, encoder.encode(value)]),
   );
-  for (const [name, text] of Object.entries(traces)) {
-    mkdirSync(path.dirname(path.join(folder, name)), { recursive: true });
-    writeFileSync(path.join(folder, name), text);
+}
+
+/** Writes a case folder. */
+export function writeCase(folder: string, json: unknown, traces?: Record<string, string>): void {
+  for (const [name, bytes] of bagOf(json, traces)) {
+    const file = path.join(folder, name);
+    mkdirSync(path.dirname(file), { recursive: true });
+    writeFileSync(file, bytes);
   }
 }

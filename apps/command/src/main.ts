@@ -55,6 +55,7 @@ program
   .option('--json', 'print one JSON document')
   .option('--report <out.pdf>', 'write the report as PDF')
   .option('--html <out.html>', 'write the report as HTML')
+  .addOption(new Option('--units <units>', 'units of the report').choices(['metric', 'us']).default('metric'))
   .addOption(seedOption())
   .addOption(drawsOption())
   .action(
@@ -87,6 +88,7 @@ interface AssessFlags {
   json?: boolean;
   report?: string;
   html?: string;
+  units: 'metric' | 'us';
   seed?: number;
   draws?: number;
 }

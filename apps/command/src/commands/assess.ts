@@ -2,6 +2,7 @@ import path from 'node:path';
 import { CASE_JSON, type CaseFile, openCase, type ReadonlyCaseBag } from '@standfast/casefile';
 import { bagFromPath, onDisk, writeWhole } from '@standfast/casefile/node';
 import { type Assessment, assess } from '@standfast/engine';
+import type { Units } from '@standfast/report';
 import { checkOutput } from '../files/output.ts';
 import { look } from '../files/read.ts';
 import { keysFirst, printJson } from '../json.ts';
@@ -15,6 +16,7 @@ interface Options {
   html?: string;
   seed?: number;
   draws?: number;
+  units: Units;
 }
 
 /**
@@ -36,8 +38,9 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
   if (outputs.length) {
     const { htmlReport, pdfReport } = await import('../files/report.ts');
     const files = [];
-    if (options.report) files.push({ file: options.report, content: await pdfReport(assessment, caseFile) });
-    if (options.html) files.push({ file: options.html, content: await htmlReport(assessment, caseFile) });
+    const wanted = { assessment, caseFile, units: options.units, generatedOn: today() };
+    if (options.report) files.push({ file: options.report, content: await pdfReport(wanted) });
+    if (options.html) files.push({ file: options.html, content: await htmlReport(wanted) });
     for (const { file, content } of files) await onDisk(file, () => writeWhole(file, content));
   }
 
@@ -52,6 +55,13 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
     for (const file of outputs) page.text(`Wrote ${file}`);
   }
   page.print();
+}
+
+/** This day here, as `2026-05-14`. */
+function today(): string {
+  const now = new Date();
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** The files a case rests on, which no result may overwrite: the case file and all that it names, or the zip. */

@@ -1,6 +1,7 @@
 /** Reading what a person named on the command line, with a clear message for each way it can fail. */
 import type { Stats } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
+import { jsonTrouble } from '@standfast/casefile';
 import { onDisk } from '@standfast/casefile/node';
 import { InputFault } from '@standfast/engine';
 
@@ -47,18 +48,9 @@ export async function readJson(path: string, what: string, limitBytes: number): 
   }
   try {
     return JSON.parse(text);
-  } catch (error) {
-    throw new InputFault(`this is not valid JSON (${jsonTrouble(error, text)}): mend it there`, path);
+  } catch {
+    throw new InputFault(`this is not valid JSON${jsonTrouble(text)}`, path);
   }
-}
-
-/** Where a JSON text breaks off, as line and column when the parser's message tells the position. */
-function jsonTrouble(error: unknown, text: string): string {
-  const message = error instanceof Error ? error.message : String(error);
-  const position = /position (\d+)/.exec(message)?.[1];
-  if (position === undefined) return text.trim() === '' ? 'the file is empty' : 'it breaks off at its end';
-  const before = text.slice(0, Number(position)).split('\n');
-  return `line ${before.length}, column ${before[before.length - 1]!.length + 1}`;
 }
 
 const megabytes = (bytes: number) => Math.ceil(bytes / 1e6).toLocaleString('en');
