@@ -2,8 +2,8 @@
  * The wood inside the bark: the outline moved inwards by the bark's thickness.
  */
 
-import { difference } from 'polyclip-ts';
 import { InputFault } from '../faults.ts';
+import { clip } from './clip.ts';
 import { forNearEdges } from './near-edges.ts';
 import {
   contains,
@@ -188,9 +188,8 @@ function chosen(pieces: readonly PointMm[][], outer: RingMm): PointMm[] | null {
  * exact polygon clipping. Slow for rings of many corners, but nothing can tangle it.
  */
 function cutIn(outer: readonly PointMm[], d: number): PointMm[][] {
-  type Ring = [number, number][];
   const n = outer.length;
-  const bark: Ring[] = [];
+  const bark: PointMm[][] = [];
   for (let i = 0; i < n; i++) {
     const [ax, ay] = outer[(i + n - 1) % n]!;
     const [bx, by] = outer[i]!;
@@ -210,17 +209,13 @@ function cutIn(outer: readonly PointMm[], d: number): PointMm[][] {
     const steps = Math.ceil(-turn / ROUND_STEP);
     bark.push([
       [bx, by],
-      ...Array.from({ length: steps + 1 }, (_, k): [number, number] => {
+      ...Array.from({ length: steps + 1 }, (_, k): PointMm => {
         const normal = before + (turn * k) / steps + Math.PI / 2;
         return [bx + d * Math.cos(normal), by + d * Math.sin(normal)];
       }),
     ]);
   }
-  const pieces = difference(
-    [outer.map((p): [number, number] => [p[0], p[1]])],
-    ...bark.map((ring) => [ring]),
-  );
-  return pieces.map((piece) => withoutRepeats(piece[0] ?? []));
+  return clip(outer, bark)?.pieces.map((piece) => piece.outer) ?? [];
 }
 
 /** Turn from one heading to another, radians in (−π, π]. */

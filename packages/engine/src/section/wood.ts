@@ -1,8 +1,8 @@
 /**
  * The wood that is left of an outline when voids are taken out of it.
  */
-import { difference } from 'polyclip-ts';
 import { InputFault } from '../faults.ts';
+import { clip } from './clip.ts';
 import type { OutlineCurve } from './curve.ts';
 import { outlineCurve } from './curve.ts';
 import { forNearEdges } from './near-edges.ts';
@@ -164,26 +164,16 @@ function cut(
   const base = cornersOf(whole);
   const { ring, parameters } = curve ? withCrossings(base, curve, voids) : { ring: base, parameters: null };
   const [shared, ...sharedVoids] = shareEdges([ring, ...voids], SAME_SHARE * extentMm(base));
-  // Void corners are moved onto the outline's, never the other way, so the outline's corners keep their places.
-  const order = new Map(ring.map((point, i) => [keyOf(point), i]));
-  const polygon = (points: readonly PointMm[]) => [points.map((p): [number, number] => [p[0], p[1]])];
-  let result: ReturnType<typeof difference>;
-  try {
-    result = difference(
-      polygon(shared!),
-      ...sharedVoids
-        .map(withoutRepeats)
-        .filter((points) => points.length >= 3)
-        .map(polygon),
-    );
-  } catch {
+  const clipped = clip(shared!, sharedVoids);
+  if (!clipped) {
     throw new InputFault(
       'The voids could not be cut out of the outline. Simplify them: fewer corners, no corner on top of another.',
       where,
     );
   }
-  const toLoop = (points: readonly PointMm[]): Loop => {
-    const corners = withoutRepeats(points);
+  // Void corners were moved onto the outline's, never the other way, so the outline's corners can be known again.
+  const order = new Map(ring.map((point, i) => [keyOf(clipped.placed(point)), i]));
+  const toLoop = (corners: readonly PointMm[]): Loop => {
     const loop = loopOfRing(corners);
     if (!curve || !parameters) return loop;
     const n = corners.length;
@@ -203,7 +193,7 @@ function cut(
     }
     return { ...loop, arc, curve };
   };
-  return result.map(([solid, ...hollows]) => ({ solid: toLoop(solid!), hollows: hollows.map(toLoop) }));
+  return clipped.pieces.map(({ outer, holes }) => ({ solid: toLoop(outer), hollows: holes.map(toLoop) }));
 }
 
 const keyOf = ([x, y]: PointMm) => `${x},${y}`;
