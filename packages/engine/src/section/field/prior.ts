@@ -39,8 +39,8 @@ export interface FieldPrior {
   /** Standard deviation of a measured outline radius, share of the radius, and how far around an error reaches. */
   outlineSd: number;
   outlineReachDeg: number;
-  /** Chance that a stretch of trace is not of the kind it is read as, whatever the reading says. */
-  misreadChance: number;
+  /** What wood of each kind is read as: chances of no strength, incipient, sound. The needle can also pass it by. */
+  readAs: Record<'none' | 'incipient' | 'sound', readonly [none: number, incipient: number, sound: number]>;
   /** Height over which what a tilted needle meets says little of the section any more, mm. */
   heightReachMm: number;
 }
@@ -163,9 +163,9 @@ export const FIELD_PRIOR: FieldPrior = {
     },
   ],
   incipientBand: 0.08,
-  incipientStrength: { mean: 0.5, sd: 0.2 },
+  incipientStrength: { mean: 0.45, sd: 0.2 },
   outlineSd: 0.025,
   outlineReachDeg: 40,
-  misreadChance: 0.02,
+  readAs: { none: [0.95, 0.04, 0.01], incipient: [0.15, 0.65, 0.2], sound: [0.01, 0.03, 0.96] },
   heightReachMm: 600,
 };

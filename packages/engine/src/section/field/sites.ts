@@ -6,7 +6,7 @@
 import { ZONE_KINDS } from '../../trace/types.ts';
 import { needleLine } from '../needle.ts';
 import type { PointMm, RingMm } from '../types.ts';
-import { type FieldFrame, toFrame } from './frame.ts';
+import { type FieldFrame, frameRadius, toFrame } from './frame.ts';
 import type { FieldPrior } from './prior.ts';
 import type { FieldDrilling } from './types.ts';
 
@@ -19,11 +19,13 @@ export interface FieldSites {
   sound: Float64Array;
 }
 
-/** Air before the bark up to this depth is the drill held off the stem; more is an opening. */
-const STAND_OFF_MM = 15;
-/** Bark read thicker than measured by this share and length is taken for decayed wood beneath it. */
-const BARK_SLACK_SHARE = 0.6;
-const BARK_SLACK_MM = 12;
+/** Wood that begins this much before or after the cambium by the outline, besides half the bark, is that cambium. */
+const ENTRY_SLACK_MM = 8;
+/** Up to this the drill may have been held off the stem. */
+const STAND_OFF_MM = 12;
+/** Bark or air read this far inside the cambium is a hollow in the stem, not its far side: mm, and share of radius. */
+const FAR_SIDE_MM = 15;
+const FAR_SIDE_SHARE = 0.06;
 /** A change shorter than this along the needle is not a region of the section. */
 const SHORTEST_MM = 5;
 /** Least distance of a site from the change beside it. */
@@ -101,14 +103,13 @@ function needleSites(
   // Where the needle crosses the cambium by the outline; where the trace says wood begins.
   let cambiumMm = 0;
   while (cambiumMm < grid[n - 1]! && toFrame(frame, at(cambiumMm)).rho > 1) cambiumMm += 0.5;
-  const air = reading.barkFromMm;
-  const bark = reading.woodFromMm - reading.barkFromMm;
-  const measuredBark = Math.max(barkMm, cambiumMm);
-  const thickBark = bark > measuredBark * (1 + BARK_SLACK_SHARE) + BARK_SLACK_MM;
-  const opening = air > STAND_OFF_MM;
-  // Depths are carried over to the outline at the cambium, unless what was met there is not bark alone.
-  const shift = opening ? 0 : thickBark ? -air : cambiumMm - reading.woodFromMm;
-  const woodFrom = opening || thickBark ? cambiumMm - shift : reading.woodFromMm;
+  const slack = ENTRY_SLACK_MM + barkMm / 2;
+  const early = reading.woodFromMm - cambiumMm;
+  // Depths are tied to the outline at the cambium, unless what lies there is not the end of the bark: an opening or
+  // decayed wood reads like bark that is too thick, and is told by the outline alone.
+  const tied = early > -slack && early < slack + STAND_OFF_MM;
+  const shift = tied ? cambiumMm - reading.woodFromMm : 0;
+  const woodFrom = cambiumMm - shift;
 
   const weight = new Float64Array(3 * n);
   const label = new Int8Array(n).fill(-1);
@@ -116,9 +117,9 @@ function needleSites(
     if (grid[i]! < woodFrom) continue;
     const row = i * kinds;
     const p = (kind: keyof typeof KIND) => reading.probability[row + KIND[kind]]!;
-    const early = grid[i]! < reading.woodFromMm;
-    const outside = early ? p('bark') + p('air') : 0;
-    const none = p('decayed') + p('void') + outside;
+    const outer = p('bark') + p('air');
+    const none =
+      p('decayed') + p('void') + (outer > 0.05 && isInside(at(grid[i]! + shift), frame) ? outer : 0);
     const incipient = p('incipient');
     const sound = p('sound');
     const sum = none + incipient + sound;
@@ -129,29 +130,63 @@ function needleSites(
     label[i] = none > incipient && none > sound ? 0 : incipient > sound ? 1 : 2;
   }
   const stretches = stretchesOf(label, grid);
-  const depths: number[] = [];
+  const sites: Site[] = [];
+  const drop = Math.sqrt(Math.max(0, 1 - line.horizontalPerDepth ** 2));
+  const read = new Float64Array(3);
   stretches.forEach((stretch, j) => {
     const before = stretches[j - 1];
     const after = stretches[j + 1];
-    const length = stretch.toMm - stretch.fromMm;
-    const inset = Math.min(EDGE_MM, length / 3);
-    const from = stretch.fromMm + (before && before.toMm === stretch.fromMm ? inset : Math.min(1, inset));
-    const to = stretch.toMm - (after && after.fromMm === stretch.toMm ? inset : Math.min(1, inset));
+    const inset = Math.min(EDGE_MM, (stretch.toMm - stretch.fromMm) / 3);
+    const from = stretch.fromMm + (before?.toMm === stretch.fromMm ? inset : Math.min(1, inset));
+    const to = stretch.toMm - (after?.fromMm === stretch.toMm ? inset : Math.min(1, inset));
     const gaps = Math.max(1, Math.ceil((to - from) / apartMm));
-    for (let g = 0; g <= gaps; g++) depths.push(from + ((to - from) * g) / gaps);
+    for (let g = 0; g <= gaps; g++) {
+      const depth = from + ((to - from) * g) / gaps;
+      const { rho, angleRad } = toFrame(frame, at(depth + shift));
+      if (rho > 1) continue;
+      meanReading(grid, weight, label, stretch, depth, read);
+      // A tilted needle meets the stem lower down than the section: the farther, the less it says.
+      const believed = Math.exp(-(((depth * drop) / prior.heightReachMm) ** 2));
+      const chance = (truly: readonly [number, number, number]) =>
+        believed * (truly[0] * read[0]! + truly[1] * read[1]! + truly[2] * read[2]!) + (1 - believed) / 3;
+      sites.push({
+        rho,
+        angleRad,
+        none: chance(prior.readAs.none),
+        incipient: chance(prior.readAs.incipient),
+        sound: chance(prior.readAs.sound),
+      });
+    }
   });
-
-  const sites: Site[] = [];
-  const drop = Math.sqrt(Math.max(0, 1 - line.horizontalPerDepth ** 2));
-  for (const depth of depths) {
-    const { rho, angleRad } = toFrame(frame, at(depth + shift));
-    if (rho > 1) continue;
-    const i = nearest(grid, depth);
-    const believed = (1 - prior.misreadChance) * Math.exp(-(((depth * drop) / prior.heightReachMm) ** 2));
-    const mixed = (k: number) => believed * weight[3 * i + k]! + (1 - believed) / 3;
-    sites.push({ rho, angleRad, none: mixed(0), incipient: mixed(1), sound: mixed(2) });
-  }
   return sites;
+}
+
+/** Whether a point lies so far inside the cambium that bark or air there cannot be the stem's far side. */
+function isInside(point: PointMm, frame: FieldFrame): boolean {
+  const { rho, angleRad } = toFrame(frame, point);
+  const edge = frameRadius(frame, angleRad);
+  return edge * (1 - rho) > FAR_SIDE_MM + FAR_SIDE_SHARE * edge;
+}
+
+/** Mean of the chances read within a few millimetres of a depth, in its own stretch. */
+function meanReading(
+  grid: Float64Array,
+  weight: Float64Array,
+  label: Int8Array,
+  stretch: Stretch,
+  depth: number,
+  out: Float64Array,
+): void {
+  out.fill(0);
+  let count = 0;
+  for (let i = nearest(grid, Math.max(stretch.fromMm, depth - EDGE_MM)); i < grid.length; i++) {
+    if (grid[i]! > Math.min(stretch.toMm, depth + EDGE_MM)) break;
+    if (label[i]! < 0) continue;
+    count++;
+    for (let k = 0; k < 3; k++) out[k] = out[k]! + weight[3 * i + k]!;
+  }
+  if (count === 0) out[stretch.kind] = 1;
+  else for (let k = 0; k < 3; k++) out[k] = out[k]! / count;
 }
 
 /** Stretches of one kind, those too short to matter given to the longer neighbour. */
