@@ -25,7 +25,7 @@ import {
 } from './section/index.ts';
 import { nextDrilling } from './section/next/index.ts';
 import type { RingMm } from './section/types.ts';
-import { drawnTrace, readTraces, type TraceReading } from './trace/index.ts';
+import { drawnTrace, readTraces, type TraceReading, type TraceToRead } from './trace/index.ts';
 import { ENGINE_VERSION } from './version.ts';
 import { demandDraws, directionalIntervals, interval, windAssessment, windDemand } from './wind/index.ts';
 
@@ -34,6 +34,11 @@ export interface AssessOptions {
   seed?: number;
   /** Equally likely versions of the tree and its load that are drawn. */
   draws?: number;
+  /**
+   * Reads the traces; `readTraces` unless given. An editor gives one that remembers, so that a change of the crown
+   * does not read eight traces again. It must give what `readTraces` gives.
+   */
+  read?: (traces: TraceToRead[]) => TraceReading[];
 }
 
 export const DEFAULT_SEED = 20260514;
@@ -64,7 +69,7 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     );
   }
 
-  const readings = readAll(input);
+  const readings = readAll(input, options.read ?? readTraces);
   const wood = woodFor(input.tree.species);
   const sections = input.sections.map((section) =>
     sectionPart(section, readings, random.fork(`section ${section.id}`), draws),
@@ -204,14 +209,17 @@ function sectionPart(
 }
 
 /** Read all traces together, so that they share the level that this tree's sound wood has. */
-function readAll(input: CaseInput): Map<DrillingInput, TraceReading> {
+function readAll(
+  input: CaseInput,
+  readTogether: NonNullable<AssessOptions['read']>,
+): Map<DrillingInput, TraceReading> {
   const placed = [
     ...input.sections.flatMap((section) =>
       section.drillings.map((drilling) => ({ drilling, barkMm: section.barkMm })),
     ),
     ...input.flares.flatMap((flare) => flare.drillings.map((drilling) => ({ drilling, barkMm: undefined }))),
   ];
-  const read = readTraces(
+  const read = readTogether(
     placed.map(({ drilling, barkMm }) => ({
       id: drilling.id,
       trace: drilling.trace,
