@@ -62,6 +62,18 @@ describe('compare', () => {
     expect(over.safety[18]!).toBeCloseTo(10 / 12, 9);
   });
 
+  it('finds the calm overload in the one weak direction, on a round bearing or between two', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 359, noNaN: true }), size, (lean, wind) => {
+        const capacity = round(100);
+        const low = Math.floor(lean / 10);
+        capacity[low] = 9;
+        capacity[(low + 1) % 36] = 9;
+        expect(one(capacity, wind, 10, lean).leastLoadRatio[0]).toBe(0);
+      }),
+    );
+  });
+
   it('takes the capacity where the resultant points, between north and the lean to the east', () => {
     const capacity = round(100);
     for (let d = 4; d <= 5; d++) capacity[d] = 50;

@@ -5,7 +5,8 @@
  * taken in that direction, between the two nearest of the 36. A gust rises from calm, so self-weight alone must be
  * borne as well. The critical gust is where |λ M_w u(θ) + M_g u_lean| meets the capacity M_R:
  * λ = (-M_g cos α + sqrt(M_R² - M_g² sin² α)) / M_w, with α the angle from lean to wind; without lean λ is the safety
- * factor. With M_R at or below M_g the tree is over its capacity in calm air and the critical gust is 0.
+ * factor. With M_R at or below M_g the tree is over its capacity in calm air: λ towards the lean is then 0 or less, and the
+ * critical gust is 0.
  */
 import { DIRECTIONS } from '../wind/types.ts';
 
@@ -80,7 +81,6 @@ export function compare({ draws, capacityNm, windNm, weightNm, leanTowardDeg }: 
         const ratio = (Math.sqrt(Math.max(0, reach)) - weight * cosines[d]!) / wind;
         if (ratio < leastRatio) leastRatio = ratio;
       }
-      if (calm <= 1) leastRatio = 0;
     }
     leastSafety[i] = least;
     leastLoadRatio[i] = Math.max(0, leastRatio);

@@ -26,7 +26,7 @@ export interface WoodMatch {
   second: Readonly<WoodCompressionRow> | null;
 }
 
-/** Least spread taken between a genus's mean and an unlisted species of it (ln): genera with many rows show 0.15 to 0.2. */
+/** Least spread taken between a genus's mean and an unlisted species of it (ln): genera with five rows or more show 0.07 to 0.25. */
 const LEAST_GENUS_LOG_SD = 0.15;
 
 export const genusOf = (row: WoodRow) => row.scientific.split(' ')[0]!;

@@ -72,6 +72,18 @@ describe('windDemand', () => {
     expect(Math.abs(low! / high! - 1)).toBeLessThan(1e-5);
   });
 
+  it('takes the lever from the section: M(z) is M(0) less z times the force, but for the stem below it', () => {
+    const level = 2;
+    const demand = demandOf({}, site, [level]);
+    const stemForce = demand.strips
+      .filter((strip) => strip.part === 'stem')
+      .reduce((sum, strip) => sum + strip.forceN, 0);
+    const excess = demand.windMomentNm[1]! - (demand.windMomentNm[0]! - level * demand.forceN);
+    expect(excess).toBeGreaterThan(0);
+    expect(excess).toBeLessThan(level * stemForce);
+    expect(level * stemForce).toBeLessThan(0.05 * demand.windMomentNm[0]!);
+  });
+
   it('is the slices added up', () => {
     const demand = demandOf();
     const force = demand.strips.reduce((sum, strip) => sum + strip.forceN, 0);
