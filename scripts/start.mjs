@@ -20,6 +20,12 @@ await runScript(async () => {
       );
     },
   );
+  for (const signal of ['SIGINT', 'SIGTERM']) {
+    process.once(signal, () => {
+      server.close();
+      server.closeAllConnections();
+    });
+  }
   say(`Standfast is ready: http://${host === '127.0.0.1' ? 'localhost' : host}:${port}/`);
   if (asked === undefined && port !== USUAL_PORT) {
     say(
@@ -27,12 +33,6 @@ await runScript(async () => {
     );
   }
   say('It opens on the demonstration case. Stop with Ctrl-C.');
-  for (const signal of ['SIGINT', 'SIGTERM']) {
-    process.once(signal, () => {
-      server.close();
-      server.closeAllConnections();
-    });
-  }
 });
 
 /** The port asked for by `--port` or PORT, if any, and the address to listen on. */

@@ -60,8 +60,11 @@ async function answer(folder, request, response) {
   }
   const asked = pathAsked(request.url ?? '/');
   if (asked === null) return end(response, 400, 'That address cannot be read.');
-  let file = await fileBelow(folder, asked);
-  if (!file && wantsPage(asked)) file = await fileBelow(folder, '/index.html');
+  const file = await fileBelow(folder, asked);
+  if (!file && wantsPage(asked)) {
+    response.setHeader('Location', '/');
+    return end(response, 302, 'The app is at /.');
+  }
   if (!file) return end(response, 404, 'There is no such file.');
 
   const { name, size, modified } = file;
@@ -91,7 +94,7 @@ function pathAsked(url) {
   }
 }
 
-/** Addresses inside the app have no file ending; they all show the app's one page. */
+/** What has no file ending is meant for a page, and the app has one: it keeps its places behind the # of its address. */
 const wantsPage = (/** @type {string} */ asked) => path.extname(asked) === '';
 
 /**

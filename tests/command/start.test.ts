@@ -61,7 +61,7 @@ describe('npm start', () => {
   });
 
   it('serves the built files with their types, the hashed ones to keep', async () => {
-    const script = /src="(\/assets\/[^"]+\.js)"/.exec((await ask('/')).body)![1]!;
+    const script = /src="\.?(\/assets\/[^"]+\.js)"/.exec((await ask('/')).body)![1]!;
     const { status, headers } = await ask(script);
     expect(status).toBe(200);
     expect(headers['content-type']).toBe('text/javascript; charset=utf-8');
@@ -70,8 +70,9 @@ describe('npm start', () => {
     expect(again).toMatchObject({ status: 304, body: '' });
   });
 
-  it('shows the app for addresses inside it, but not for files that are missing', async () => {
-    expect((await ask('/case/demo/section')).body).toBe((await ask('/')).body);
+  it('leads other addresses to the app, but not files that are missing', async () => {
+    const { status, headers } = await ask('/case/demo/section');
+    expect({ status, location: headers.location }).toEqual({ status: 302, location: '/' });
     expect(await ask('/assets/none.js')).toMatchObject({ status: 404 });
   });
 
@@ -96,7 +97,7 @@ describe('npm start', () => {
   });
 
   it('refuses a port that is taken when that one was asked for', async () => {
-    await expect(start(['--port', String(port)])).rejects.toThrow(/ended with 1: Port \d+ is taken/);
+    await expect(start(['--port', String(port)])).rejects.toThrow(/ended with 1: (.*\n)*Port \d+ is taken/);
   });
 
   it('stops at Ctrl-C with status 0', async () => {
