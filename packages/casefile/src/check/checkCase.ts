@@ -10,7 +10,7 @@ import {
   type CaseSection,
   OCCUPANCIES,
 } from '../schema/schema.ts';
-import { checkAzimuth } from './azimuth.ts';
+import { checkAzimuth, wrapAzimuth } from './azimuth.ts';
 import { addFault, addNotice, type Findings, noFindings } from './findings.ts';
 import { engineOutline, meanDiameterMm } from './outline.ts';
 import { judgeRange, RANGES, type Range } from './ranges.ts';
@@ -20,6 +20,9 @@ const USUAL_TAPER: readonly [number, number] = [0.5, 3];
 
 /** Needle headings steeper than this off the radial or the horizontal are questioned, degrees. */
 const UNUSUAL_ANGLE_DEG = 60;
+
+/** Radii further apart than this leave the outline between them to guessing, degrees. */
+const WIDEST_GAP_DEG = 75;
 
 /** Every fault that stops an assessment and every notice, in the order of the file. */
 export function checkCase(caseFile: CaseFile): Findings {
@@ -196,6 +199,7 @@ function checkSectionOutline(findings: Findings, section: CaseSection, path: str
     });
   }
   if (findings.faults.length > before) return false;
+  if (outline.kind === 'radii') questionGaps(findings, outline.radii, `sections.${section.id}.outline`);
   try {
     checkOutline(engineOutline(outline), `case.json: ${path}.outline`);
     return true;
@@ -203,6 +207,21 @@ function checkSectionOutline(findings: Findings, section: CaseSection, path: str
     if (!(error instanceof InputFault)) throw error;
     findings.faults.push(error);
     return false;
+  }
+}
+
+/** Between radii far apart the outline is a guess. */
+function questionGaps(findings: Findings, radii: readonly { azimuthDeg: number }[], place: string): void {
+  const azimuths = radii.map(({ azimuthDeg }) => wrapAzimuth(azimuthDeg)).sort((a, b) => a - b);
+  const gaps = azimuths.map((azimuth, i) => (azimuths[i + 1] ?? azimuths[0]! + 360) - azimuth);
+  const widest = gaps.indexOf(Math.max(...gaps));
+  if (radii.length > 0 && gaps[widest]! > WIDEST_GAP_DEG) {
+    addNotice(
+      findings,
+      'caution',
+      place,
+      `no radius was measured from ${azimuths[widest]} to ${wrapAzimuth(azimuths[widest]! + gaps[widest]!)} degrees: the outline there is guessed.`,
+    );
   }
 }
 
@@ -279,7 +298,7 @@ function checkSharedTraces(findings: Findings, caseFile: CaseFile): void {
 /** Every drilling of a case with its place in words and its path in the file, sections first. */
 export function drillingsOf(
   caseFile: CaseFile,
-): { drilling: CaseDrilling; place: string; path: string; at: 'section' | 'flare'; barkMm?: number }[] {
+): { drilling: CaseDrilling; place: string; path: string; at: 'section' | 'flare' }[] {
   return [
     ...caseFile.sections.flatMap((section, i) =>
       section.drillings.map((drilling, j) => ({
