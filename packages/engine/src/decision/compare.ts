@@ -35,7 +35,8 @@ export interface Comparison {
 
 /** Linear between the two nearest directions of a row of 36 starting at `row`. */
 function between(values: Float64Array, row: number, directionDeg: number): number {
-  const place = (((directionDeg % 360) + 360) % 360) / STEP;
+  const turned = directionDeg - 360 * Math.floor(directionDeg / 360);
+  const place = turned / STEP;
   const low = Math.floor(place);
   const share = place - low;
   const a = values[row + (low % DIRECTIONS)]!;
@@ -72,7 +73,7 @@ export function compare({ draws, capacityNm, windNm, weightNm, leanTowardDeg }: 
       for (let d = 0; d < DIRECTIONS; d++) {
         const along = wind * cosines[d]! + weight;
         const across = wind * sines[d]!;
-        const moment = Math.hypot(along, across);
+        const moment = Math.sqrt(along * along + across * across);
         const capacity = between(capacityNm, row, leanTowardDeg + Math.atan2(across, along) / RADIANS);
         const factor = Math.min(calm, moment > 0 ? capacity / moment : calm);
         safety[row + d] = factor;
