@@ -1,4 +1,4 @@
-import { type ConditionedTrace, FINE_STEP_MM } from './conditionTrace.ts';
+import { type ConditionedTrace, FINE_STEP_MM, quantile } from './conditionTrace.ts';
 
 /** Widest notch looked for, mm at half its depth; and how far off its shoulders are taken, mm. */
 const WIDEST_MM = 6;
@@ -40,6 +40,7 @@ export function findNotches(
   const sum = new Float64Array(n + 1);
   for (let i = 0; i < n; i++) sum[i + 1] = sum[i]! + y[i]!;
   const mean = (a: number, b: number) => (sum[b]! - sum[a]!) / (b - a);
+  const typical = quantile(scatterPct, 0.6);
   const found: Notch[] = [];
   const depths: number[] = [];
   for (let i = near + 4; i < n - near - 4; i++) {
@@ -68,12 +69,12 @@ export function findNotches(
     const depth = Math.min(1.1, drop / height);
     if (last && c.fineMm[a]! - last.toMm < 1.5) {
       if (depth > last.depth) {
-        found[found.length - 1] = notchAt(c, a, b, depth, drop, scatterPct[cell]!);
+        found[found.length - 1] = notchAt(c, a, b, depth, drop, typical);
         depths[depths.length - 1] = depth;
       }
       continue;
     }
-    found.push(notchAt(c, a, b, depth, drop, scatterPct[cell]!));
+    found.push(notchAt(c, a, b, depth, drop, typical));
     depths.push(depth);
   }
   // How many others are about as deep: the ring pattern repeats, a crack does not.
@@ -96,6 +97,6 @@ function notchAt(
     fromMm: c.fineMm[a]! - FINE_STEP_MM / 2,
     toMm: c.fineMm[b]! + FINE_STEP_MM / 2,
     depth,
-    logOdds: Math.min(12, 16 * (depth - 0.55), 3 * (drop / Math.max(scatter, 0.3) - 4)) + 2,
+    logOdds: Math.min(24, 40 * (depth - 0.5), 5 * (drop / Math.max(scatter, 0.3) - 3)) + 4,
   };
 }

@@ -95,61 +95,137 @@ export function stretchScore(state: StretchState, from: number, to: number): num
   return other - 0.5 * (misfit + Math.log(volume));
 }
 
+/**
+ * How far (natural logarithms) the best explanation of the cells so far may lie above a stretch still open before that
+ * stretch is given up. The dropped share is below e^-50: a path can always begin a stretch of the same state anew at a
+ * cost well below this, so nothing that could win is lost (the argument of PELT: Killick, Fearnhead & Eckley 2012).
+ */
+const GIVEN_UP = 60;
+
+/** Stretches of one state still open: their first cells, and log probability with everything before them. */
+interface OpenStretches {
+  from: Int32Array;
+  value: Float64Array;
+  count: number;
+}
+
+/**
+ * Bring the open stretches of a state up to boundary `to`: value = entry + score, length not counted. Stretches that
+ * have grown too long or fallen below `cut` are dropped; ones too short to end keep a value of -Infinity.
+ * The hot loop of the whole reading: stretchScore written out, the logarithm left for those that need it.
+ */
+function bringUp(
+  state: StretchState,
+  entry: Float64Array,
+  open: OpenStretches,
+  to: number,
+  least: number,
+  cut: number,
+): void {
+  const { weight, weighted, squared, placed, placedSquared, placedWeighted, extra, mean } = state;
+  const { from, value } = open;
+  const v = state.spread * state.spread;
+  const q = state.slopeSpread * state.slopeSpread;
+  const A = weight[to]!;
+  const B = weighted[to]!;
+  const C = squared[to]!;
+  const X = placed[to]!;
+  const XX = placedSquared[to]!;
+  const XR = placedWeighted[to]!;
+  const D = extra[to]!;
+  const n = open.count;
+  let kept = 0;
+  for (let j = 0; j < n; j++) {
+    const s = from[j]!;
+    const length = to - s;
+    if (length > state.most) continue;
+    if (length < least) {
+      from[kept] = s;
+      value[kept++] = -Infinity;
+      continue;
+    }
+    const a = A - weight[s]!;
+    const b = B - weighted[s]!;
+    const d = b - mean * a;
+    let volume = 1 + v * a;
+    let misfit = C - squared[s]! - 2 * mean * b + mean * mean * a - (v * d * d) / volume;
+    if (q > 0 && length > 2 && a > 0) {
+      const x = X - placed[s]!;
+      const xx = 1 + q * (XX - placedSquared[s]! - (x * x) / a);
+      const g = XR - placedWeighted[s]! - (x * b) / a;
+      misfit -= (q * g * g) / xx;
+      volume *= xx;
+    }
+    const bound = entry[s]! + D - extra[s]! - 0.5 * misfit;
+    if (bound < cut) continue;
+    from[kept] = s;
+    value[kept++] = bound - 0.5 * Math.log(volume);
+  }
+  open.count = kept;
+}
+
+function noneOpen(cells: number): OpenStretches {
+  return { from: new Int32Array(cells + 1), value: new Float64Array(cells + 1), count: 0 };
+}
+
 /** The most probable sequence of stretches, and its log probability. */
 export function bestStretches(model: SemiMarkov): { stretches: Stretch[]; logProbability: number } {
   const { cells, states, initial, transition, last } = model;
   const K = states.length;
-  const entry = states.map(() => new Float64Array(cells + 1).fill(-Infinity));
-  const entryFrom = states.map(() => new Int16Array(cells + 1).fill(-1));
-  const end = states.map(() => new Float64Array(cells + 1).fill(-Infinity));
-  const endFrom = states.map(() => new Int32Array(cells + 1).fill(-1));
-  for (let k = 0; k < K; k++) entry[k]![0] = initial[k]!;
+  const N = cells + 1;
+  const entry = states.map(() => new Float64Array(N).fill(-Infinity));
+  const entryFrom = states.map(() => new Int16Array(N).fill(-1));
+  const end = new Float64Array(K);
+  const endFrom = states.map(() => new Int32Array(N).fill(-1));
+  const open = states.map(() => noneOpen(cells));
+  for (let k = 0; k < K; k++) begin(open[k]!, entry[k]!, 0, initial[k]!);
   let bestLast = -Infinity;
   let lastState = 0;
   let lastFrom = 0;
   for (let e = 1; e <= cells; e++) {
+    const isLast = e === cells;
+    let top = -Infinity;
     for (let k = 0; k < K; k++) {
       const state = states[k]!;
-      const into = entry[k]!;
-      const isLast = e === cells;
-      const law = state.length.logMass;
-      const least = isLast ? 1 : state.least;
+      const mine = open[k]!;
+      end[k] = -Infinity;
+      if (mine.count === 0) continue;
+      bringUp(state, entry[k]!, mine, e, isLast ? 1 : state.least, top - GIVEN_UP);
+      const { from, value, count } = mine;
+      const law = isLast ? state.length.logBeyond : state.length.logMass;
       let best = -Infinity;
-      let from = -1;
-      for (let s = e - least, stop = Math.max(0, e - state.most); s >= stop; s--) {
-        const start = into[s]!;
-        if (start === -Infinity) continue;
-        const tail = start + law[e - s]!;
-        const score = stretchScore(state, s, e);
-        if (tail + score > best) {
-          best = tail + score;
-          from = s;
-        }
-        if (isLast) {
-          const censored = start + state.length.logBeyond[e - s]! + last[k]! + score;
-          if (censored > bestLast) {
-            bestLast = censored;
-            lastState = k;
-            lastFrom = s;
-          }
+      let at = -1;
+      for (let j = 0; j < count; j++) {
+        const v = value[j]!;
+        if (v > top) top = v;
+        const total = v + law[e - from[j]!]!;
+        if (total > best) {
+          best = total;
+          at = from[j]!;
         }
       }
-      end[k]![e] = best;
-      endFrom[k]![e] = from;
+      end[k] = best;
+      endFrom[k]![e] = at;
+      if (isLast && best + last[k]! > bestLast) {
+        bestLast = best + last[k]!;
+        lastState = k;
+        lastFrom = at;
+      }
     }
+    if (isLast) break;
     for (let j = 0; j < K; j++) {
       let best = -Infinity;
       let from = -1;
       for (let k = 0; k < K; k++) {
         if (k === j) continue;
-        const v = end[k]![e]! + transition[k * K + j]!;
+        const v = end[k]! + transition[k * K + j]!;
         if (v > best) {
           best = v;
           from = k;
         }
       }
-      entry[j]![e] = best;
       entryFrom[j]![e] = from;
+      if (best > top - GIVEN_UP) begin(open[j]!, entry[j]!, e, best);
     }
   }
   const stretches: Stretch[] = [];
@@ -167,6 +243,13 @@ export function bestStretches(model: SemiMarkov): { stretches: Stretch[]; logPro
   return { stretches: stretches.reverse(), logProbability: bestLast };
 }
 
+function begin(open: OpenStretches, entry: Float64Array, at: number, logProbability: number): void {
+  entry[at] = logProbability;
+  if (logProbability === -Infinity) return;
+  open.from[open.count] = at;
+  open.value[open.count++] = -Infinity;
+}
+
 /** Terms this far below the largest (in natural logarithms) are left out of sums. */
 const NEGLIGIBLE = 18;
 
@@ -180,46 +263,53 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
   // The same sums over paths that have met outside and whole states only.
   const wholeEntry = states.map(() => new Float64Array(N).fill(-Infinity));
   const wholeEnd = states.map(() => new Float64Array(N).fill(-Infinity));
-  const scores = states.map((s) => new Float64Array(N * (Math.min(s.most, cells) + 1)));
-  const tails = states.map(() => new Float64Array(N).fill(-Infinity));
-  const terms = new Float64Array(N);
+  const open = states.map(() => noneOpen(cells));
+  // Every stretch that counts, in order of its end: what it adds (score and length law), for the way back.
+  const kept = new KeptStretches();
+  const terms = new Float64Array(Math.max(N, K));
   for (let k = 0; k < K; k++) {
-    entry[k]![0] = initial[k]!;
+    begin(open[k]!, entry[k]!, 0, initial[k]!);
     if (part[k] !== 'other') wholeEntry[k]![0] = initial[k]!;
   }
 
   for (let e = 1; e <= cells; e++) {
     const isLast = e === cells;
+    let top = -Infinity;
     for (let k = 0; k < K; k++) {
       const state = states[k]!;
+      const mine = open[k]!;
+      if (mine.count === 0) continue;
       const into = entry[k]!;
-      const width = Math.min(state.most, cells) + 1;
-      const table = scores[k]!;
+      bringUp(state, into, mine, e, isLast ? 1 : state.least, top - GIVEN_UP);
+      const { from, value, count } = mine;
       const law = isLast ? state.length.logBeyond : state.length.logMass;
-      const least = isLast ? 1 : state.least;
       const bonus = isLast ? last[k]! : 0;
       let most = -Infinity;
-      let m = 0;
-      for (let s = e - least, stop = Math.max(0, e - state.most); s >= stop; s--) {
-        if (into[s]! === -Infinity) continue;
-        const score = stretchScore(state, s, e) + law[e - s]! + bonus;
-        table[s * width + (e - s)] = score;
-        const v = into[s]! + score;
-        terms[m++] = v;
-        if (v > most) most = v;
+      for (let j = 0; j < count; j++) {
+        const v = value[j]!;
+        if (v > top) top = v;
+        terms[j] = v + law[e - from[j]!]! + bonus;
+        if (terms[j]! > most) most = terms[j]!;
       }
-      end[k]![e] = logSum(terms, m, most);
-      if (part[k] === 'other') continue;
-      const wholeInto = wholeEntry[k]!;
-      most = -Infinity;
-      m = 0;
-      for (let s = e - least, stop = Math.max(0, e - state.most); s >= stop; s--) {
-        const v = wholeInto[s]! + table[s * width + (e - s)]!;
-        if (wholeInto[s]! === -Infinity) continue;
-        terms[m++] = v;
-        if (v > most) most = v;
+      if (most === -Infinity) continue;
+      end[k]![e] = logSum(terms, count, most);
+      const whole = part[k] !== 'other';
+      let wholeMost = -Infinity;
+      for (let j = 0; j < count; j++) {
+        const v = terms[j]!;
+        if (v < top - GIVEN_UP) {
+          terms[j] = -Infinity;
+          continue;
+        }
+        const s = from[j]!;
+        const adds = v - into[s]!;
+        kept.push(k, s, e, adds);
+        if (whole) {
+          terms[j] = wholeEntry[k]![s]! + adds;
+          if (terms[j]! > wholeMost) wholeMost = terms[j]!;
+        }
       }
-      wholeEnd[k]![e] = logSum(terms, m, most);
+      if (whole) wholeEnd[k]![e] = logSum(terms, count, wholeMost);
     }
     if (isLast) break;
     for (let j = 0; j < K; j++) {
@@ -229,7 +319,8 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
         terms[k] = v;
         if (v > most) most = v;
       }
-      entry[j]![e] = logSum(terms, K, most);
+      const sum = logSum(terms, K, most);
+      if (sum > top - GIVEN_UP) begin(open[j]!, entry[j]!, e, sum);
       if (part[j] === 'other') continue;
       most = -Infinity;
       for (let k = 0; k < K; k++) {
@@ -247,68 +338,57 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
   }
   const logEvidence = logSum(terms, K, most);
 
-  // Backward: tails[k][e] is the log probability of what follows a stretch of k that ends at e.
-  const onset = new Float64Array(K);
+  // Backward. tails[k][e]: log probability of what follows a stretch of k that ends at e; onsets[k][s]: of what lies
+  // beyond boundary s when a stretch of k begins there. Stretches are taken in falling order of their end, so that a
+  // boundary's onsets are complete when it is reached.
+  const tails = states.map(() => new Float64Array(N).fill(-Infinity));
+  const onsets = states.map(() => new Float64Array(N).fill(-Infinity));
   const woodBegins = new Float64Array(N);
   const wholeEnds = new Float64Array(N);
   let brokenAtOnce = 0;
   const change = new Float64Array(K * (N + 1));
-  for (let k = 0; k < K; k++) tails[k]![cells] = 0;
-  for (let s = cells - 1; s >= 0; s--) {
+  let next = kept.count - 1;
+  for (let e = cells; e >= 1; e--) {
     for (let k = 0; k < K; k++) {
-      const state = states[k]!;
-      const width = Math.min(state.most, cells) + 1;
-      const table = scores[k]!;
-      const after = tails[k]!;
-      const into = entry[k]![s]!;
-      onset[k] = -Infinity;
-      if (into === -Infinity) continue;
-      let top = -Infinity;
-      let m = 0;
-      for (let e = s + 1, stop = Math.min(cells, s + state.most); e <= stop; e++) {
-        if (e < cells && e - s < state.least) continue;
-        const v = table[s * width + (e - s)]! + after[e]!;
-        terms[m++] = v;
-        if (v > top) top = v;
-        const share = into + v - logEvidence;
-        if (share > -NEGLIGIBLE) {
-          const probability = Math.exp(share);
-          change[k * (N + 1) + s]! += probability;
-          change[k * (N + 1) + e]! -= probability;
-        }
+      if (e === cells) {
+        tails[k]![e] = 0;
+        continue;
       }
-      onset[k] = logSum(terms, m, top);
-    }
-    for (let k = 0; k < K; k++) {
-      if (part[k] === 'other') continue;
+      let top = -Infinity;
       for (let j = 0; j < K; j++) {
+        const v = j === k ? -Infinity : transition[k * K + j]! + onsets[j]![e]!;
+        terms[j] = v;
+        if (v > top) top = v;
         // Into the wood; and out of the first whole run.
         const enters = part[k] === 'outside' && part[j] !== 'outside';
         const breaks = part[k] === 'whole' && part[j] === 'other';
-        if (j === k || !(enters || breaks) || s === 0) continue;
-        const way = transition[k * K + j]! + onset[j]! - logEvidence;
+        if (v === -Infinity || !(enters || breaks)) continue;
         if (enters) {
-          const p = Math.exp(end[k]![s]! + way);
-          woodBegins[s]! += p;
+          const p = Math.exp(end[k]![e]! + v - logEvidence);
+          woodBegins[e]! += p;
           if (part[j] === 'other') brokenAtOnce += p;
-        } else wholeEnds[s]! += Math.exp(wholeEnd[k]![s]! + way);
+        } else wholeEnds[e]! += Math.exp(wholeEnd[k]![e]! + v - logEvidence);
       }
+      tails[k]![e] = logSum(terms, K, top);
     }
-    for (let k = 0; k < K; k++) {
-      let top = -Infinity;
-      for (let j = 0; j < K; j++) {
-        const v = j === k ? -Infinity : transition[k * K + j]! + onset[j]!;
-        terms[j] = v;
-        if (v > top) top = v;
+    for (; next >= 0 && kept.to[next] === e; next--) {
+      const k = kept.state[next]!;
+      const s = kept.from[next]!;
+      const v = kept.adds[next]! + tails[k]![e]!;
+      if (v === -Infinity) continue;
+      onsets[k]![s] = logAdd(onsets[k]![s]!, v);
+      const share = entry[k]![s]! + v - logEvidence;
+      if (share > -NEGLIGIBLE) {
+        const probability = Math.exp(share);
+        change[k * (N + 1) + s]! += probability;
+        change[k * (N + 1) + e]! -= probability;
       }
-      tails[k]![s] = logSum(terms, K, top);
     }
   }
-
   for (let k = 0; k < K; k++) {
     if (part[k] === 'whole') wholeEnds[cells]! += Math.exp(wholeEnd[k]![cells]! - logEvidence);
     if (part[k] === 'outside') continue;
-    const p = Math.exp(initial[k]! + onset[k]! - logEvidence);
+    const p = Math.exp(initial[k]! + onsets[k]![0]! - logEvidence);
     woodBegins[0]! += p;
     if (part[k] === 'other') brokenAtOnce += p;
   }
@@ -327,6 +407,42 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
     for (let k = 0; k < K; k++) probability[i * K + k]! /= total;
   }
   return { logEvidence, probability, woodBegins, wholeEnds, brokenAtOnce };
+}
+
+/** A growing flat table of stretches. */
+class KeptStretches {
+  count = 0;
+  state = new Uint8Array(4096);
+  from = new Int32Array(4096);
+  to = new Int32Array(4096);
+  adds = new Float64Array(4096);
+
+  push(state: number, from: number, to: number, adds: number): void {
+    const i = this.count++;
+    if (i === this.state.length) {
+      this.state = grown(this.state, new Uint8Array(2 * i));
+      this.from = grown(this.from, new Int32Array(2 * i));
+      this.to = grown(this.to, new Int32Array(2 * i));
+      this.adds = grown(this.adds, new Float64Array(2 * i));
+    }
+    this.state[i] = state;
+    this.from[i] = from;
+    this.to[i] = to;
+    this.adds[i] = adds;
+  }
+}
+
+function grown<T extends Uint8Array | Int32Array | Float64Array>(old: T, room: T): T {
+  room.set(old as never);
+  return room;
+}
+
+function logAdd(a: number, b: number): number {
+  if (a === -Infinity) return b;
+  const d = a - b;
+  if (d > NEGLIGIBLE) return a;
+  if (d < -NEGLIGIBLE) return b;
+  return d > 0 ? a + Math.log1p(Math.exp(-d)) : b + Math.log1p(Math.exp(d));
 }
 
 function logSum(terms: Float64Array, n: number, most: number): number {
