@@ -72,6 +72,7 @@ function RadiiTable({ at, outline }: { at: string; outline: Extract<CaseOutline,
       rows={radii}
       next={next}
       what="radius"
+      many="radii"
       head={['Direction', 'Radius over bark']}
       cells={(i) => (
         <>
@@ -95,6 +96,7 @@ function PointsTable({ at, outline }: { at: string; outline: Extract<CaseOutline
       rows={outline.points}
       next={() => [...(outline.points.at(-1) ?? [0, 0])]}
       what="point"
+      many="points"
       head={['East', 'North']}
       cells={(i) => (
         <>
@@ -111,16 +113,20 @@ interface TableOfProps {
   rows: readonly unknown[];
   next: () => unknown;
   what: string;
+  many: string;
   head: readonly [string, string];
   cells: (index: number) => ReactNode;
 }
 
 /** A short table of two numbers a row. */
-function TableOf({ list, rows, next, what, head, cells }: TableOfProps) {
+function TableOf({ list, rows, next, what, many, head, cells }: TableOfProps) {
   const session = useSession();
   const { writer } = useSessionView();
   return (
-    <div className="pair-table">
+    <details className="pair-table" open={rows.length <= 6}>
+      <summary className="opener">
+        {rows.length} {rows.length === 1 ? what : many}
+      </summary>
       <p className="pair-head" aria-hidden="true">
         <span>{head[0]}</span>
         <span>{head[1]}</span>
@@ -154,6 +160,6 @@ function TableOf({ list, rows, next, what, head, cells }: TableOfProps) {
       >
         <Plus aria-hidden /> Add a {what}
       </Button>
-    </div>
+    </details>
   );
 }

@@ -64,9 +64,11 @@ function describedBy(id: string, hint: unknown, fault: unknown): string | undefi
 interface NumberEntryProps extends EntryProps {
   quantity: FieldQuantity;
   limits?: Limits;
+  /** What is taken when the field is left empty. */
+  placeholder?: string;
 }
 
-export function NumberEntry({ at, label, hint, quantity, limits = {} }: NumberEntryProps) {
+export function NumberEntry({ at, label, hint, quantity, limits = {}, placeholder }: NumberEntryProps) {
   const id = useId();
   const session = useSession();
   const { caseFile, drafts } = useRecord();
@@ -113,6 +115,7 @@ export function NumberEntry({ at, label, hint, quantity, limits = {} }: NumberEn
           inputMode="decimal"
           autoComplete="off"
           value={text}
+          placeholder={placeholder}
           readOnly={readOnly}
           aria-invalid={fault ? true : undefined}
           aria-describedby={describedBy(id, hint, fault)}

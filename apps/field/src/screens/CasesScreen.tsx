@@ -224,6 +224,6 @@ export function whenText(moment: number, now = Date.now()): string {
   const at = new Date(moment);
   const sameDay = at.toDateString() === new Date(now).toDateString();
   return sameDay
-    ? at.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', second: '2-digit' })
+    ? at.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', second: '2-digit', hour12: false })
     : at.toLocaleDateString([], { day: 'numeric', month: 'short', year: 'numeric' });
 }

@@ -114,12 +114,14 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
                 label="Off the radial"
                 hint="Clockwise seen from above; 0 points at the pith."
                 quantity="angleDeg"
+                placeholder="0"
                 limits={{ min: -90, max: 90 }}
               />
               <NumberEntry
                 at={`${path}.downDeg`}
                 label="Below the horizontal"
                 quantity="angleDeg"
+                placeholder="0"
                 limits={{ min: -90, max: 90 }}
               />
               <TextEntry at={`${path}.note`} label="Note" />

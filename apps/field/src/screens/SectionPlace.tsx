@@ -1,7 +1,7 @@
 /** The sections in plan with their drillings, the outline, and every trace in a row at one scale. */
 import { addSection, type CaseSection, nextId, removeSection } from '@standfast/casefile';
 import type { DrillingAssessment, SectionAssessment } from '@standfast/engine';
-import { bearing, commonTopPct, sectionFigure, traceFigure, wallInWords } from '@standfast/report';
+import { bearing, commonTopPct, sectionFigure, traceFigure } from '@standfast/report';
 import { Plus, Trash2, Upload } from 'lucide-react';
 import { useCallback, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
@@ -266,10 +266,5 @@ function DrillingRow({ drilling, named, deepestMm, topPct }: DrillingRowProps) {
     [drilling, units, deepestMm, topPct],
   );
   if (!drilling) return <small>{named ? 'not read yet' : 'no trace yet'}</small>;
-  return (
-    <>
-      <span className="drilling-wall">{wallInWords(drilling, units)}</span>
-      <Figure draw={draw} className="drilling-strip" />
-    </>
-  );
+  return <Figure draw={draw} className="drilling-strip" />;
 }

@@ -1,5 +1,5 @@
 /** Strength left by direction, the wind that asks for it, and the trade's own rules beside them. */
-import type { Criterion, SectionAssessment, SourcedValue } from '@standfast/engine';
+import type { Assessment, Criterion, SectionAssessment, SourcedValue } from '@standfast/engine';
 import { bearing, remainingRose, safetyRose, sectionWithRoseFigure } from '@standfast/report';
 import { Check, Minus, X } from 'lucide-react';
 import { useCallback, useState } from 'react';
@@ -56,11 +56,7 @@ export function StrengthPlace() {
       >
         <Criteria criteria={section.criteria} />
       </Group>
-      <Group title="Values used" lead="Every table value in this assessment, with its source.">
-        <Values
-          values={[...assessment.wood.values, ...assessment.wind.values, ...assessment.safety.values]}
-        />
-      </Group>
+      <ValuesGroup assessment={assessment} />
     </>
   );
 }
@@ -183,6 +179,18 @@ function Criteria({ criteria }: { criteria: readonly Criterion[] }) {
   );
 }
 
+function ValuesGroup({ assessment }: { assessment: Assessment }) {
+  const values = [...assessment.wood.values, ...assessment.wind.values, ...assessment.safety.values];
+  return (
+    <Group title="Values used" lead="Every table value in this assessment, with its scatter and source.">
+      <details>
+        <summary className="opener">Show all {values.length} values</summary>
+        <Values values={values} />
+      </details>
+    </Group>
+  );
+}
+
 function Values({ values }: { values: readonly SourcedValue[] }) {
   return (
     <div className="table-holder">
@@ -214,14 +222,11 @@ function Values({ values }: { values: readonly SourcedValue[] }) {
 export function SectionWithRose({ section }: { section: SectionAssessment }) {
   const assessment = useAssessment()!;
   const { units } = useSettings();
-  const { safety, nextDrilling: next, flares } = assessment;
+  const { safety, nextDrilling: next } = assessment;
   const draw = useCallback(
     (width: number) =>
-      sectionWithRoseFigure(
-        { section, safety, next, flares },
-        { width, units, textSize: width < 500 ? 11.5 : 13 },
-      ),
-    [section, safety, next, flares, units],
+      sectionWithRoseFigure({ section, safety, next }, { width, units, textSize: width < 500 ? 11.5 : 13 }),
+    [section, safety, next, units],
   );
   return <Figure draw={draw} maxWidth={720} />;
 }

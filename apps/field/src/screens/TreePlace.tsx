@@ -66,74 +66,77 @@ const SPECIES = [
 
 export function TreePlace() {
   return (
-    <div className="columns">
-      <div className="column">
-        <h1>Tree and site</h1>
-        <Group title="Tree">
-          <div className="fields">
-            <TextEntry at="tree.label" label="Label" hint="As on the tag or the plan." />
-            <TextEntry
-              at="tree.species"
-              label="Species"
-              hint="Botanical name."
-              suggestions={SPECIES}
-              italic
-            />
-            <NumberEntry
-              at="tree.stemDiameterMm"
-              label="Stem diameter"
-              hint="Over bark, at breast height."
-              quantity="lengthMm"
-              limits={{ min: 0, aboveMin: true, max: 10_000 }}
-            />
-            <NumberEntry
-              at="tree.heightM"
-              label="Height"
-              quantity="heightM"
-              limits={{ min: 0, aboveMin: true, max: 130 }}
-            />
-            <NumberEntry
-              at="tree.leanDeg"
-              label="Lean"
-              hint="From the vertical."
-              quantity="angleDeg"
-              limits={{ min: 0, max: 60 }}
-            />
-            <NumberEntry
-              at="tree.leanTowardDeg"
-              label="Leans toward"
-              hint="Clockwise from north."
-              quantity="angleDeg"
-              limits={{ min: -360, max: 360 }}
-            />
-          </div>
-        </Group>
-        <Group title="Crown">
-          <div className="fields">
-            <NumberEntry
-              at="tree.crown.baseHeightM"
-              label="Height of crown base"
-              quantity="heightM"
-              limits={{ min: 0 }}
-            />
-            <NumberEntry
-              at="tree.crown.widthM"
-              label="Crown width"
-              quantity="heightM"
-              limits={{ min: 0, aboveMin: true, max: 60 }}
-            />
-            <ChoiceEntry at="tree.crown.shape" label="Crown shape, from the side" choices={SHAPES} />
-            <YesNoEntry at="tree.crown.inLeaf" label="In leaf" />
-          </div>
-        </Group>
-        <SiteGroup />
-        <SignsGroup />
-        <TargetsGroup />
+    <>
+      <h1>Tree and site</h1>
+      <div className="columns">
+        <div className="column">
+          <Group title="Tree">
+            <div className="fields">
+              <TextEntry at="tree.label" label="Label" hint="As on the tag or the plan." />
+              <TextEntry
+                at="tree.species"
+                label="Species"
+                hint="Botanical name."
+                suggestions={SPECIES}
+                italic
+              />
+              <NumberEntry
+                at="tree.stemDiameterMm"
+                label="Stem diameter"
+                hint="Over bark, at breast height."
+                quantity="lengthMm"
+                limits={{ min: 0, aboveMin: true, max: 10_000 }}
+              />
+              <NumberEntry
+                at="tree.heightM"
+                label="Height"
+                quantity="heightM"
+                limits={{ min: 0, aboveMin: true, max: 130 }}
+              />
+              <NumberEntry
+                at="tree.leanDeg"
+                label="Lean"
+                hint="From the vertical."
+                placeholder="0"
+                quantity="angleDeg"
+                limits={{ min: 0, max: 60 }}
+              />
+              <NumberEntry
+                at="tree.leanTowardDeg"
+                label="Leans toward"
+                hint="Clockwise from north."
+                quantity="angleDeg"
+                limits={{ min: -360, max: 360 }}
+              />
+            </div>
+          </Group>
+          <Group title="Crown">
+            <div className="fields">
+              <NumberEntry
+                at="tree.crown.baseHeightM"
+                label="Height of crown base"
+                quantity="heightM"
+                limits={{ min: 0 }}
+              />
+              <NumberEntry
+                at="tree.crown.widthM"
+                label="Crown width"
+                quantity="heightM"
+                limits={{ min: 0, aboveMin: true, max: 60 }}
+              />
+              <ChoiceEntry at="tree.crown.shape" label="Crown shape, from the side" choices={SHAPES} />
+              <YesNoEntry at="tree.crown.inLeaf" label="In leaf" />
+            </div>
+          </Group>
+          <SiteGroup />
+        </div>
+        <aside className="column figure-column" aria-label="Wind on the tree">
+          <WindPicture />
+        </aside>
       </div>
-      <aside className="column figure-column" aria-label="Wind on the tree">
-        <WindPicture />
-      </aside>
-    </div>
+      <SignsGroup />
+      <TargetsGroup />
+    </>
   );
 }
 

@@ -14,6 +14,7 @@ import {
 } from '@standfast/engine';
 import { expose, transfer } from 'comlink';
 import { traceFilesOf } from '../edit/drillings.ts';
+import { rememberingReader } from './rememberingReader.ts';
 
 export interface FaultText {
   what: string;
@@ -39,6 +40,7 @@ export interface TraceSamples {
 
 const bytesBySha = new Map<string, Uint8Array>();
 const traceBySha = new Map<string, Trace>();
+const read = rememberingReader();
 
 function traceOf(path: string, sha256: string): Trace {
   const known = traceBySha.get(sha256);
@@ -103,7 +105,7 @@ const api = {
     const ready = attempt(() => engineInput(caseFile, traces));
     notices.push(...(ready?.notices ?? []));
     if (!ready || faults.length > 0) return { ok: false, faults: withoutRepeats(faults), notices };
-    const assessment = attempt(() => assess(ready.input, { draws }));
+    const assessment = attempt(() => assess(ready.input, { draws, read }));
     if (!assessment) return { ok: false, faults, notices };
     return { ok: true, assessment, tree: ready.input.tree, notices };
   },
