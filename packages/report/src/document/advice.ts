@@ -1,7 +1,7 @@
 /** What the figures suggest should be done next, in order of weight. The assessor decides. */
 import { bearing } from '../units.ts';
 import type { Severity } from './blocks.ts';
-import { type Context, percent } from './context.ts';
+import { type Context, least, percent, withRange } from './context.ts';
 
 /** The usual mark of static assessments (a convention of the trade). */
 const USUAL_RESERVE = 1.5;
@@ -13,7 +13,19 @@ export interface Suggestion {
 
 /** What the governing safety factor says: the first lines of the summary's callout. */
 export function suggestionOf({ a, w }: Context): Suggestion {
-  const { p05, p50 } = a.safety.governing;
+  const { p05, p50, mode } = a.safety.governing;
+  const suggestion = bySafety(p05, p50, w);
+  if (mode !== 'uprooting' || !a.safety.anchorageTooThin) return suggestion;
+  const stem = least(a.safety.breakage);
+  return {
+    severity: suggestion.severity === 'note' ? 'caution' : suggestion.severity,
+    text: [suggestion.text, w.advice.thinAnchorage, stem ? w.advice.stemAlone(withRange(stem, 2)) : '']
+      .filter((s) => s !== '')
+      .join(' '),
+  };
+}
+
+function bySafety(p05: number, p50: number, w: Context['w']): Suggestion {
   if (p50 < 1) return { severity: 'serious', text: w.advice.exceeded };
   if (p50 < USUAL_RESERVE) return { severity: 'caution', text: w.advice.short };
   if (p05 < USUAL_RESERVE) return { severity: 'caution', text: w.advice.uncertain };

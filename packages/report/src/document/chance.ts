@@ -9,8 +9,13 @@ export function chanceInWords(p: number, words: ReportWords['chance']): string {
   return `${ratio(p, words)} (${percent(p)})`;
 }
 
+/** The simple fraction nearest to the chance. */
 function ratio(p: number, words: ReportWords['chance']): string {
-  if (p <= 0.35) return words.oneIn(Math.round(1 / p));
-  if (p > 0.45 && p < 0.55) return words.even;
-  return words.of(Math.round(p * 10), 10);
+  if (p <= 0.29) return words.oneIn(Math.round(1 / p));
+  let best = { k: 1, n: 2 };
+  for (const n of [2, 3, 4, 5, 10]) {
+    const k = Math.round(p * n);
+    if (k > 0 && k < n && Math.abs(k / n - p) < Math.abs(best.k / best.n - p) - 0.005) best = { k, n };
+  }
+  return best.k === 1 && best.n === 2 ? words.even : words.of(best.k, best.n);
 }

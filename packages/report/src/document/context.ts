@@ -38,6 +38,18 @@ export function percent(share: number): string {
   return `${Math.round(share * 100)}\u00a0%`;
 }
 
+/** A probability as a percentage that never claims certainty. */
+export function probability(p: number): string {
+  if (p > 0.995) return '>\u00a099\u00a0%';
+  return p < 0.005 ? '<\u00a01\u00a0%' : percent(p);
+}
+
+/** A unit as it is printed: raised powers, nothing for a plain number. */
+export function unitText(unit: string): string {
+  if (unit === '1' || unit === '') return '';
+  return `\u00a0${unit.replace(/(m|s)2\b/g, '$1²').replace(/(m|s)3\b/g, '$1³')}`;
+}
+
 /** A number to three significant figures, without an exponent. */
 export function significant(value: number): string {
   if (value === 0) return '0';

@@ -26,7 +26,7 @@ const TOP = 2.5;
 
 export function criteriaFigure(criteria: readonly Criterion[], options: FigureOptions): Figure<CriteriaPlot> {
   const { width, textSize: size = 9 } = options;
-  const names = Math.min(width * 0.42, Math.max(0, ...criteria.map((c) => textWidth(c.name, size))) + 10);
+  const names = Math.min(width * 0.48, Math.max(0, ...criteria.map((c) => textWidth(c.name, size))) + 10);
   const verdicts = textWidth(figureWords.doesNotApply, size, 'semibold') + 12;
   const margin: AxisMap = { domain: [0, TOP], range: [names, width - verdicts - 10] };
   const row = size * 2.1;

@@ -8,7 +8,14 @@ import type { FigureOptions, PlanMap, RoseMap } from './options.ts';
 import { drawPlan, kindsMet, nextHere, type PlanContent, planInWords, reachMm } from './plan/drawPlan.ts';
 import { northArrow, planLegend, scaleBar } from './plan/furniture.ts';
 import { drawRose, roseLegend } from './rose/drawRose.ts';
-import { limitCircles, roseExtras, safetyInWords, safetyScale, safetySeries } from './rose/rose.ts';
+import {
+  clearAzimuth,
+  limitCircles,
+  roseExtras,
+  safetyInWords,
+  safetyScale,
+  safetySeries,
+} from './rose/rose.ts';
 
 export interface SectionWithRoseOptions extends FigureOptions {
   bare?: boolean;
@@ -29,7 +36,7 @@ export function sectionWithRoseFigure(
   const half = width / 2;
   const outer = half - 14 - size * 1.6;
   const inner = outer * 0.62;
-  const room = content.flares?.length ? 0.7 : 0.8;
+  const room = content.flares?.length ? 0.63 : 0.8;
   const plan: PlanMap = { centre: [half, half], pxPerMm: (inner * room) / reachMm(section) };
   const { top, circles } = safetyScale(safety);
   const rose: RoseMap = { centre: [half, half], radius: { domain: [0, top], range: [inner, outer] } };
@@ -42,7 +49,7 @@ export function sectionWithRoseFigure(
       circles: circles.filter((c) => Number.isInteger(c.at)),
       limits,
       size,
-      labelsDeg: 45,
+      labelsDeg: clearAzimuth(series),
     }),
     filled(circle(half, half, inner - 0.5), 'paper'),
     ...drawPlan(

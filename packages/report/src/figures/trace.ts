@@ -296,7 +296,7 @@ function zoneBands(
       [b, bottom],
       [a, bottom],
     ];
-    const percent = `${Math.round(z.confidence * 100)} %`;
+    const percent = z.confidence > 0.995 ? '> 99 %' : `${Math.round(z.confidence * 100)} %`;
     const name = zoneName(z.kind);
     const marks = zonePattern(z.kind, box);
     if (z.kind !== 'air') {

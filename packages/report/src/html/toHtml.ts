@@ -89,9 +89,9 @@ function block(b: Block, report: ReportDocument): string {
         )
         .join('\n')}\n</dl>`;
     case 'figure': {
-      const wide = b.scene.width > b.scene.height * 1.4 ? ' class="wide"' : '';
+      const wide = b.scene.width > b.scene.height * 1.4 ? ' class="wide" tabindex="0"' : '';
       const svg = toSvg(b.scene, { theme: lightTheme, idPrefix: `fig-${b.id}` });
-      return `<figure id="${b.id}"${wide} tabindex="0">\n${svg}\n<figcaption><b>${e(report.words.figure)} ${b.number}.</b> ${e(b.caption)}</figcaption>\n</figure>`;
+      return `<figure id="${b.id}"${wide}>\n${svg}\n<figcaption><b>${e(report.words.figure)} ${b.number}.</b> ${e(b.caption)}</figcaption>\n</figure>`;
     }
     case 'table':
       return table(b, report);

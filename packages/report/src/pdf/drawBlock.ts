@@ -34,6 +34,9 @@ const LOOK = {
 } satisfies Record<string, TextLook>;
 
 const AFTER = 8;
+const AFTER_TABLE = 15;
+/** How much of what a paragraph leads to is kept with it at most, points. */
+const LEAD = 240;
 const TERM_WIDTH = 92;
 const FACT_TERM = 62;
 const DEFINITION_TERM = 112;
@@ -65,7 +68,7 @@ export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc:
     }
     case 'paragraph':
       // A paragraph that leads to a figure or a table stays with its beginning where that is small.
-      return blockHeight(flow, block, doc) + Math.min(60, leadInto(flow, blocks, i + 1, doc));
+      return blockHeight(flow, block, doc) + Math.min(LEAD, leadInto(flow, blocks, i + 1, doc));
     default:
       return Math.min(blockHeight(flow, block, doc), flow.bottom - flow.top);
   }
@@ -73,7 +76,7 @@ export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc:
 
 function leadInto(flow: Flow, blocks: readonly Block[], i: number, doc: ReportDocument): number {
   const next = blocks[i];
-  return next?.kind === 'table' ? tableHead(flow, next, doc.words.table) : 0;
+  return next?.kind === 'table' || next?.kind === 'figure' ? headHeight(flow, blocks, i, doc) : 0;
 }
 
 /** Whole height of a block, points. */
@@ -94,7 +97,7 @@ export function blockHeight(flow: Flow, block: Block, doc: ReportDocument): numb
     case 'figure':
       return figureScale(flow, block) * block.scene.height + 5 + captionHeight(flow, block, doc) + AFTER + 4;
     case 'table':
-      return tableHead(flow, block, doc.words.table, block.rows.length) + AFTER;
+      return tableHead(flow, block, doc.words.table, block.rows.length) + AFTER_TABLE;
     case 'callout':
       return calloutHeight(flow, block) + AFTER;
     case 'definitions':
@@ -139,7 +142,7 @@ export function drawBlock(flow: Flow, blocks: readonly Block[], i: number, doc: 
       break;
     case 'table':
       drawTable(flow, block, doc.words);
-      flow.y += AFTER;
+      flow.y += AFTER_TABLE;
       break;
     case 'callout':
       drawCallout(flow, block);
@@ -226,10 +229,11 @@ function drawList(flow: Flow, block: Of<'list'>): void {
 
 function keyHeight(flow: Flow, block: Of<'keyFigures'>): number {
   const w = flow.width / block.items.length - 12;
+  const label = Math.max(...block.items.map((k) => textHeight(flow, k.label, w, LOOK.keyLabel)));
   return Math.max(
     ...block.items.map(
       (k) =>
-        textHeight(flow, k.label, w, LOOK.keyLabel) +
+        label +
         textHeight(flow, k.value, w, LOOK.keyValue) +
         textHeight(flow, k.interval, w, LOOK.keyInterval) +
         textHeight(flow, k.note ?? '', w, LOOK.keyNote) +

@@ -42,10 +42,10 @@ export const figureWords = {
   littleKnownShort: 'little known',
   noStrength: 'no strength',
   soundWood: 'sound',
-  alongNeedles: 'along the needles',
+  alongNeedles: 'needles',
   nextDrilling: 'next drilling advised',
   next: 'next',
-  shareSound: (percent: number) => `${percent} % sound`,
+  shareSound: (percent: number) => `${percent} %`,
   notDrilled: 'not drilled',
   northUp: 'North is up',
   breakage: 'breakage of the stem',
@@ -56,7 +56,8 @@ export const figureWords = {
   bandNote: 'middle, 5 to 95 %',
   leastHere: 'least',
   limitLegend: (value: string) => `safety factor ${value}`,
-  roseDirection: 'Directions: where the stem would bend to (the wind blows to).',
+  roseDirection:
+    'Directions: where the stem would bend to (the wind blows to). Values beyond the scale stand on its outer circle.',
   remainingTitle: (id: string) => `Strength remaining at ${id} by direction of bending`,
   safetyTitle: 'Safety factor by direction',
   roseWorst: (what: string, direction: string, p50: string, p05: string, p95: string) =>
@@ -158,7 +159,6 @@ export const reportWords = {
       `Against uprooting it is ${value}, worst towards ${toward}.`,
     howSure: (mode: string, below1: string, below15: string) =>
       `The mode that decides is ${mode}. The chance that its safety factor is below 1, where failure must be expected in that wind, is put at ${below1}; that it is below 1.5, the usual mark of static assessments, at ${below15}. Numbers in brackets are the range that holds the value with a probability of 90 %, as far as the recorded evidence goes.`,
-    anchorage: (basis: string) => `Anchorage rests on: ${basis}`,
     nextHeading: 'What to do next',
     suggestedBy: 'What the figures suggest',
     suggestion: 'Suggested by the figures. The assessor confirms it, or says otherwise and why.',
@@ -174,6 +174,10 @@ export const reportWords = {
       'On the middle estimate the tree withstands the design wind, but with less than the usual reserve of 1.5. Reduce the load, keep the target area clear in high wind, or test further; decide which with the client.',
     uncertain:
       'The middle estimate reaches the usual reserve of 1.5, but its lower bound does not. Better evidence, or less load, is needed before the reserve can be relied on.',
+    thinAnchorage:
+      'The anchorage was judged from the size of the tree and its flares alone, and that evidence is too thin to decide on: a static load test comes first.',
+    stemAlone: (value: string) =>
+      `The stem itself, taken alone, has a safety factor of ${value} against breaking.`,
     enough:
       'The usual reserve of 1.5 is reached even at the lower bound. These figures alone do not call for work on the tree; keep to regular inspection.',
     staticTest:
@@ -189,7 +193,8 @@ export const reportWords = {
     heading: 'The section and its safety by direction',
     caption: (id: string, height: string) =>
       `Section ${id}, ${height} above ground, with the safety factor round it. Inside: how strong the wood is taken to be, the needles on their true lines, and hatching where little is known. Outside: the safety factor for each direction in which the stem would bend.`,
-    sectionCaption: (id: string, height: string) => `Section ${id}, ${height} above ground.`,
+    sectionCaption: (id: string, height: string) =>
+      `Section ${id}, ${height} above ground. At a root flare: the share of its drilled wood without loss of resistance.`,
     remainingCaption: (id: string) => `Strength remaining at section ${id} by direction of bending.`,
   },
 
@@ -199,7 +204,12 @@ export const reportWords = {
       'The safety factor is what the tree can bear over what the design wind asks of it. Below 1 failure must be expected in that wind; 1.5 on middle estimates is the usual mark of static assessments, a convention and not a promise.',
     gaugeCaption: 'Safety factor in the worst direction, with its 90 % range.',
     table: 'Safety factor by direction (the direction towards which the stem bends)',
-    columns: ['Towards', 'Strength remaining', 'Against breakage', 'Against uprooting'],
+    columns: (section: string) => [
+      'Towards',
+      `Strength remaining, ${section}`,
+      'Against breakage',
+      'Against uprooting',
+    ],
     gustTable: 'Critical gust: the 3-second gust at 10 m over open ground at which load meets resistance',
     gustColumns: ['Mode', 'Middle estimate', '90 % range'],
     gustNote:
@@ -232,7 +242,7 @@ export const reportWords = {
   drillings: {
     heading: 'Drillings',
     intro:
-      'Each trace is drawn to scale against the depth along the needle. The bands beneath are what the wood is read as; \u2018sound\u2019 in a drawing means that no loss of drilling resistance was found there. The percentage is the probability of that reading.',
+      'All traces are drawn to one scale, against the depth along the needle. The bands beneath are what the wood is read as; \u2018sound\u2019 in a drawing means that no loss of drilling resistance was found there. The percentage is the probability of that reading.',
     sectionHeading: (id: string, height: string) => `Section ${id}, ${height} above ground`,
     caption: (id: string, toward: string) => `Drilling ${id}, entered at ${toward}.`,
     table: (id: string) => `Zones of drilling ${id}, depth along the needle from the start of the trace`,
@@ -364,7 +374,11 @@ export const reportWords = {
     ] as readonly string[],
   },
 
-  sources: { heading: 'Sources', intro: 'Every source cited by a value, a rule or a method.' },
+  sources: {
+    heading: 'Sources',
+    intro:
+      'Every source and basis of a value, a rule or a method, in the order of first use. What is marked as from memory, as judgement or as a proposal does not rest on a text that was read for it.',
+  },
 
   limits: {
     heading: 'Cautions and limits',
@@ -431,6 +445,7 @@ export const reportWords = {
     credential: 'Qualification',
     firm: 'Firm',
     date: 'Date',
+    interests: 'Interests to declare',
     signature: 'Signature',
   },
 
@@ -455,6 +470,11 @@ export const reportWords = {
     moments: 'Bending moment at the ground by direction',
     momentColumns: ['Towards', 'Middle estimate', '90 % range'],
     warnings: 'Warnings on single drillings',
+  },
+
+  scope: {
+    heading: 'Scope',
+    text: 'This is an advanced assessment (level 3) of the stem at the sections named and of the root flares drilled. Limbs, crown and the roots below ground were not examined with instruments. It speaks of the likelihood of failure in the design wind; likelihood of impact, consequences and the risk rating are the assessor\u2019s to add. It holds for the time until the next inspection or until the tree or its surroundings change, whichever is sooner.',
   },
 
   chance: {

@@ -47,6 +47,8 @@ export function record(context: Context): Block[] {
 
   const blocks: Block[] = [
     heading(1, w.record.heading, 'record'),
+    heading(2, w.scope.heading, 'scope'),
+    { kind: 'paragraph', text: w.scope.text },
     table(w.record.treeTable, w.record.columns, [0.34, 0.66], rows),
   ];
   if (c.signs.length === 0) blocks.push({ kind: 'paragraph', text: w.record.noSigns });
@@ -112,6 +114,7 @@ export function closing(context: Context): Block[] {
         { label: w.signOff.name, value: c.assessor?.name ?? '' },
         { label: w.signOff.credential, value: c.assessor?.credential ?? '' },
         { label: w.signOff.firm, value: c.assessor?.firm ?? '' },
+        { label: w.signOff.interests, value: '' },
         { label: w.signOff.date, value: '' },
         { label: w.signOff.signature, value: '' },
       ],

@@ -3,7 +3,7 @@ import type { DrillingAssessment } from '@standfast/engine';
 import { commonTopPct, traceFigure } from '../../figures/trace.ts';
 import { bearing, fixed, measure, span } from '../../units.ts';
 import type { Block } from '../blocks.ts';
-import { type Context, percent } from '../context.ts';
+import { type Context, probability } from '../context.ts';
 import { figure, heading, table } from '../make.ts';
 import { metLoss } from './opening.ts';
 
@@ -107,7 +107,7 @@ function one(context: Context, d: DrillingAssessment, topPct: number, longestMm:
           measure(z.fromMm, 'lengthMm', units),
           measure(z.toMm, 'lengthMm', units),
           measure(z.toMm - z.fromMm, 'lengthMm', units),
-          percent(z.confidence),
+          probability(z.confidence),
         ]),
       ['start', 'end', 'end', 'end', 'end'],
     ),

@@ -3,7 +3,7 @@ import type { SourcedValue } from '@standfast/engine';
 import { windFigure } from '../../figures/wind.ts';
 import { bearing, measure, span } from '../../units.ts';
 import type { Block } from '../blocks.ts';
-import { type Context, least, percent, shareRange, significant } from '../context.ts';
+import { type Context, least, percent, shareRange, significant, unitText } from '../context.ts';
 import { figure, heading, table } from '../make.ts';
 import { flareDrillings } from './drillings.ts';
 
@@ -113,14 +113,14 @@ export function wood(context: Context): Block[] {
   return blocks;
 }
 
-function values({ w }: Context, caption: string, list: readonly SourcedValue[]): Block {
+function values({ w, units }: Context, caption: string, list: readonly SourcedValue[]): Block {
   return table(
     caption,
     w.load.valueColumns,
     [0.34, 0.18, 0.1, 0.38],
     list.map((v) => [
       v.name,
-      `${significant(v.value)}${v.unit === '' ? '' : `\u00a0${v.unit}`}`,
+      v.unit === 'N·m' ? measure(v.value, 'momentNm', units) : `${significant(v.value)}${unitText(v.unit)}`,
       v.cov === undefined ? '–' : `±\u00a0${percent(v.cov)}`,
       v.source,
     ]),

@@ -122,11 +122,11 @@ function summary(context: Context): Block[] {
   });
   blocks.push({
     kind: 'paragraph',
-    text: `${w.summary.howSure(
+    text: w.summary.howSure(
       w.modes[governing.mode],
       chanceInWords(a.safety.chanceBelow1, w.chance),
       chanceInWords(a.safety.chanceBelow1_5, w.chance),
-    )} ${w.summary.anchorage(a.safety.anchorageBasis)}`,
+    ),
   });
   blocks.push({ kind: 'heading', level: 2, text: w.summary.nextHeading, id: 'next', number: '' });
   blocks.push({ kind: 'list', items: nextSteps(context) });

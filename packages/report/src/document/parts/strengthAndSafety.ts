@@ -24,7 +24,7 @@ export function overview(context: Context): Block[] {
     figure(
       sectionWithRoseFigure(
         { section: governing, flares, next: a.nextDrilling, safety: a.safety },
-        { ...shared, width: figureWidth * 0.76 },
+        { ...shared, width: figureWidth * 0.82 },
       ),
       w.overview.caption(governing.id, measure(governing.heightM, 'heightM', units)),
       `overview-${governing.id}`,
@@ -56,6 +56,7 @@ export function safety(context: Context): Block[] {
     const i = s.criticalGustMs[mode];
     return [w.modes[mode], measure(i.p50, 'speedMs', units), span(i.p05, i.p95, 'speedMs', units)];
   };
+  const strengthOf = weakest(context)?.section.id ?? '';
   return [
     heading(1, w.safety.heading, 'safety'),
     { kind: 'paragraph', text: w.safety.intro },
@@ -64,7 +65,7 @@ export function safety(context: Context): Block[] {
     { kind: 'paragraph', text: w.safety.gustNote, tone: 'small' },
     table(
       w.safety.table,
-      w.safety.columns,
+      w.safety.columns(strengthOf),
       [0.22, 0.26, 0.26, 0.26],
       s.breakage
         .filter((b) => b.directionDeg % 30 === 0)

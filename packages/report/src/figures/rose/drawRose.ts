@@ -157,28 +157,26 @@ function limits(scale: RoseScale): SceneItem[] {
 }
 
 function labels(scale: RoseScale): SceneItem[] {
-  const taken = new Set(scale.limits.map((l) => l.at));
-  const at = (value: number) => pointAt(scale, scale.labelsDeg, value);
+  const place = (value: number, label: string, strong: boolean): SceneItem[] => {
+    const [x, y] = pointAt(scale, scale.labelsDeg, value);
+    return plate(x, y + scale.size * 0.3, label, {
+      size: scale.size - 1,
+      anchor: 'middle',
+      fill: strong ? 'alarm' : 'secondary',
+      face: strong ? 'semibold' : 'regular',
+    });
+  };
+  // Circles are labelled where there is room beside the limits, which always are.
+  const placed = scale.limits.map((l) => radiusOf(scale, l.at));
+  const plain = scale.circles.filter((c) => {
+    const r = radiusOf(scale, c.at);
+    if (placed.some((p) => Math.abs(p - r) < scale.size * 1.9)) return false;
+    placed.push(r);
+    return true;
+  });
   return [
-    ...scale.circles
-      .filter((c) => !taken.has(c.at))
-      .flatMap((c) => {
-        const [x, y] = at(c.at);
-        return plate(x, y + scale.size * 0.3, c.label, {
-          size: scale.size - 1,
-          anchor: 'middle',
-          fill: 'secondary',
-        });
-      }),
-    ...scale.limits.flatMap((l) => {
-      const [x, y] = at(l.at);
-      return plate(x, y + scale.size * 0.3, l.label, {
-        size: scale.size - 1,
-        anchor: 'middle',
-        fill: 'alarm',
-        face: 'semibold',
-      });
-    }),
+    ...plain.flatMap((c) => place(c.at, c.label, false)),
+    ...scale.limits.flatMap((l) => place(l.at, l.label, true)),
   ];
 }
 

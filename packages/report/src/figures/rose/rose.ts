@@ -76,11 +76,19 @@ export function safetyScale(safety: SafetyAssessment): {
   circles: { at: number; label: string }[];
 } {
   const middles = [...safety.breakage, ...safety.uprooting].map((v) => v.p50);
-  const top = Math.min(6, Math.max(2.5, Math.ceil(Math.max(0, ...middles) * 1.25 * 2) / 2));
-  const step = top > 4 ? 1 : 0.5;
+  const top = Math.min(4, Math.max(2.5, Math.ceil(Math.max(0, ...middles) * 1.25 * 2) / 2));
+  const step = top > 3 ? 1 : 0.5;
   const circles: { at: number; label: string }[] = [];
   for (let at = step; at < top - 1e-9; at += step) circles.push({ at, label: fixed(at, 1) });
   return { top, circles };
+}
+
+/** The diagonal farthest from the directions in which series are least, so that labels and pointers keep apart. */
+export function clearAzimuth(series: readonly RoseSeries[]): number {
+  const leasts = series.filter((s) => s.values.length > 0).map((s) => leastOf(s.values).directionDeg);
+  const clearance = (azimuth: number) =>
+    Math.min(180, ...leasts.map((d) => Math.abs(((azimuth - d + 540) % 360) - 180)));
+  return [45, 135, 225, 315].reduce((a, b) => (clearance(b) > clearance(a) ? b : a));
 }
 
 export function safetyInWords(safety: SafetyAssessment): string {
@@ -116,7 +124,7 @@ function rose(
   const { width, textSize: size = 9, bare = false } = options;
   const outer = width / 2 - 14 - size * 1.6;
   const map: RoseMap = { centre: [width / 2, width / 2], radius: { domain: [0, top], range: [0, outer] } };
-  const scale: RoseScale = { map, circles, limits, size, labelsDeg: 45 };
+  const scale: RoseScale = { map, circles, limits, size, labelsDeg: clearAzimuth(series) };
   const items: SceneItem[] = drawRose(series, scale);
   let height = width;
   if (!bare) {
