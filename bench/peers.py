@@ -18,12 +18,13 @@ given = json.load(sys.stdin)
 
 
 def median_ms(work, runs=7):
+    """Processor time, as on the other side."""
     work()
     times = []
     for _ in range(runs):
-        start = time.perf_counter()
+        start = time.process_time()
         work()
-        times.append((time.perf_counter() - start) * 1000)
+        times.append((time.process_time() - start) * 1000)
     return sorted(times)[len(times) // 2]
 
 
