@@ -19,10 +19,10 @@ export interface Loop {
 /** A boundary of straight edges. */
 export function loopOfRing(ring: RingMm): Loop {
   const xy = new Float64Array(2 * ring.length);
-  ring.forEach(([x, y], i) => {
-    xy[2 * i] = x;
-    xy[2 * i + 1] = y;
-  });
+  for (let i = 0; i < ring.length; i++) {
+    xy[2 * i] = ring[i]![0];
+    xy[2 * i + 1] = ring[i]![1];
+  }
   return { xy, arc: null, curve: null };
 }
 
@@ -57,22 +57,20 @@ const GAUSS = [
  * Each is a sum over edges of fans of triangles from (x0, y0): with w = x dy − y dx, the integrals are
  * ½∮w, ⅓∮xw, ⅓∮yw, ¼∮x²w, ¼∮y²w, ¼∮xyw (Green's theorem; for straight edges this is the usual shoelace form,
  * for example Steger 1996, On the calculation of arbitrary moments of polygons, from memory). Arcs are integrated by
- * five-point Gauss on each half degree, exact to rounding. Sums are compensated (Neumaier 1974).
+ * five-point Gauss on each half degree, exact to rounding.
  */
 export function integrateLoop(loop: Loop, x0: number, y0: number): Float64Array {
   const { xy, arc, curve } = loop;
   const n = xy.length / 2;
-  const sums = new Float64Array(6);
-  const lost = new Float64Array(6);
-  const add = (k: number, term: number) => {
-    const sum = sums[k]! + term;
-    lost[k]! += Math.abs(sums[k]!) >= Math.abs(term) ? sums[k]! - sum + term : term - sum + sums[k]!;
-    sums[k] = sum;
-  };
+  let s = 0;
+  let sx = 0;
+  let sy = 0;
+  let sxx = 0;
+  let syy = 0;
+  let sxy = 0;
   for (let i = 0; i < n; i++) {
-    const j = i + 1 < n ? i + 1 : 0;
-    const from = arc ? arc[2 * i]! : Number.NaN;
-    if (curve && arc && !Number.isNaN(from)) {
+    if (curve && arc && !Number.isNaN(arc[2 * i]!)) {
+      const from = arc[2 * i]!;
       const span = arc[2 * i + 1]! - from;
       for (const [share, weight] of GAUSS) {
         const t = from + share * span;
@@ -81,31 +79,29 @@ export function integrateLoop(loop: Loop, x0: number, y0: number): Float64Array 
         const x = point[0] - x0;
         const y = point[1] - y0;
         const w = (x * rate[1] - y * rate[0]) * span * weight;
-        add(0, w / 2);
-        add(1, (x * w) / 3);
-        add(2, (y * w) / 3);
-        add(3, (x * x * w) / 4);
-        add(4, (y * y * w) / 4);
-        add(5, (x * y * w) / 4);
+        s += w / 2;
+        sx += (x * w) / 3;
+        sy += (y * w) / 3;
+        sxx += (x * x * w) / 4;
+        syy += (y * y * w) / 4;
+        sxy += (x * y * w) / 4;
       }
       continue;
     }
+    const j = i + 1 < n ? i + 1 : 0;
     const ax = xy[2 * i]! - x0;
     const ay = xy[2 * i + 1]! - y0;
-    const dx = xy[2 * j]! - xy[2 * i]!;
-    const dy = xy[2 * j + 1]! - xy[2 * i + 1]!;
-    const bx = ax + dx;
-    const by = ay + dy;
-    const w = ax * dy - ay * dx;
-    add(0, w / 2);
-    add(1, (w * (ax + bx)) / 6);
-    add(2, (w * (ay + by)) / 6);
-    add(3, (w * (ax * ax + ax * bx + bx * bx)) / 12);
-    add(4, (w * (ay * ay + ay * by + by * by)) / 12);
-    add(5, (w * (2 * ax * ay + ax * by + bx * ay + 2 * bx * by)) / 24);
+    const bx = xy[2 * j]! - x0;
+    const by = xy[2 * j + 1]! - y0;
+    const w = ax * (by - ay) - ay * (bx - ax);
+    s += w / 2;
+    sx += (w * (ax + bx)) / 6;
+    sy += (w * (ay + by)) / 6;
+    sxx += (w * (ax * ax + ax * bx + bx * bx)) / 12;
+    syy += (w * (ay * ay + ay * by + by * by)) / 12;
+    sxy += (w * (2 * ax * ay + ax * by + bx * ay + 2 * bx * by)) / 24;
   }
-  for (let k = 0; k < 6; k++) sums[k]! += lost[k]!;
-  return sums;
+  return Float64Array.of(s, sx, sy, sxx, syy, sxy);
 }
 
 /** Area, centroid and second moments of area about the centroid. */

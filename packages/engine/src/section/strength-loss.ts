@@ -278,10 +278,11 @@ function modulusLoss(
   walls: readonly RadialWall[],
   opening: CavityOpening | undefined,
 ): Bounds {
+  // Open all but round, nothing is left to bend.
+  if (opening?.azimuthDeg !== undefined && opening.share > 0.99) return { low: 1, high: 1 };
   const intact = ringModulusByDirection(cambium);
   const lossWith = (wallOf: (wall: RadialWall) => number) => {
-    const voids = hollowRings(cambiumRadius, walls, wallOf, opening);
-    const left = ringModulusByDirection(cambium, voids);
+    const left = ringModulusByDirection(cambium, [hollowRing(cambiumRadius, walls, wallOf, opening)]);
     return 1 - left.reduce((least, value, k) => Math.min(least, value / intact[k]!), Infinity);
   };
   const most = lossWith((wall) => wall.wallMm);
@@ -290,44 +291,39 @@ function modulusLoss(
   return { low: Math.min(least, most), high: Math.max(least, most) };
 }
 
-/** The hollow within the walls joined smoothly round the stem, and the opening's gap in them. */
-function hollowRings(
+/** The hollow within the walls joined smoothly round the stem; where it opens it runs out past the cambium. */
+function hollowRing(
   cambiumRadius: (azimuthDeg: number) => number,
   walls: readonly RadialWall[],
   wallOf: (wall: RadialWall) => number,
   opening: CavityOpening | undefined,
-): RingMm[] {
+): RingMm {
   const joined = joinRound(
     oneForEachAzimuth(walls, wallOf).map(({ azimuthDeg, wallMm }) => ({
       azimuthDeg,
       radiusMm: Math.max(NO_WALL_MM, wallMm),
     })),
   );
-  const hollowAt = (azimuthDeg: number) => {
-    const outer = cambiumRadius(azimuthDeg);
-    return Math.max(1e-3 * outer, outer - joined.radius(azimuthDeg * RAD));
-  };
   const polar = (azimuthDeg: number, r: number): PointMm => [
     r * Math.sin(azimuthDeg * RAD),
     r * Math.cos(azimuthDeg * RAD),
   ];
-  const step = 360 / HOLLOW_POINTS;
-  const rings: RingMm[] = [
-    Array.from({ length: HOLLOW_POINTS }, (_, i) => polar(i * step, hollowAt(i * step))),
+  const inner = (azimuthDeg: number) => {
+    const outer = cambiumRadius(azimuthDeg);
+    return polar(azimuthDeg, Math.max(1e-3 * outer, outer - joined.radius(azimuthDeg * RAD)));
+  };
+  const past = (azimuthDeg: number) => polar(azimuthDeg, 1.1 * cambiumRadius(azimuthDeg));
+  const openDeg = opening?.azimuthDeg === undefined ? 0 : opening.share * 360;
+  const middleDeg = opening?.azimuthDeg ?? 0;
+  const along = (fromDeg: number, toDeg: number, point: (azimuthDeg: number) => PointMm) => {
+    const steps = Math.ceil(((toDeg - fromDeg) * HOLLOW_POINTS) / 360);
+    return Array.from({ length: steps + 1 }, (_, i) => point(fromDeg + ((toDeg - fromDeg) * i) / steps));
+  };
+  if (openDeg === 0) return along(0, 360, inner).slice(1);
+  return [
+    ...along(middleDeg - openDeg / 2, middleDeg + openDeg / 2, past),
+    ...along(middleDeg + openDeg / 2, middleDeg - openDeg / 2 + 360, inner),
   ];
-  if (opening && opening.share > 0 && opening.azimuthDeg !== undefined) {
-    const half = opening.share * 180;
-    const steps = Math.max(2, Math.ceil((2 * half) / step));
-    const azimuths = Array.from(
-      { length: steps + 1 },
-      (_, i) => opening.azimuthDeg! - half + (2 * half * i) / steps,
-    );
-    rings.push([
-      ...azimuths.map((a) => polar(a, 0.999 * hollowAt(a))),
-      ...azimuths.reverse().map((a) => polar(a, 1.1 * cambiumRadius(a))),
-    ]);
-  }
-  return rings;
 }
 
 /** Walls at the same azimuth (two needles to one place) taken as their thinnest. */
