@@ -45,7 +45,10 @@ describe('sections cut out and integrated by Shapely and NumPy', () => {
   });
 
   it.each(cases.map((c, i) => [i, c] as const))('agrees on section %i', (_, truth) => {
-    const ours = sectionProperties({ outline: { kind: 'polygon', points: truth.outline }, voids: truth.voids });
+    const ours = sectionProperties({
+      outline: { kind: 'polygon', points: truth.outline },
+      voids: truth.voids,
+    });
     const size = Math.sqrt(truth.areaMm2);
     const stiff = truth.ixxMm4 + truth.iyyMm4;
     expect(ours.pieces).toBe(truth.pieces);
@@ -58,7 +61,9 @@ describe('sections cut out and integrated by Shapely and NumPy', () => {
     ours.modulusMm3.forEach(({ directionDeg, value }, k) => {
       expect(directionDeg).toBe(10 * k);
       expect(off(value, truth.modulusMm3[k]!)).toBeLessThan(EXACT);
-      expect(off(ours.remaining[k]!.value, truth.modulusMm3[k]! / truth.soundModulusMm3[k]!)).toBeLessThan(EXACT);
+      expect(off(ours.remaining[k]!.value, truth.modulusMm3[k]! / truth.soundModulusMm3[k]!)).toBeLessThan(
+        EXACT,
+      );
     });
     ringModulusByDirection(truth.outline, truth.voids).forEach((value, k) => {
       expect(off(value, truth.modulusMm3[k]!)).toBeLessThan(EXACT);
