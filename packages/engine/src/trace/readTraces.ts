@@ -38,7 +38,7 @@ const SOUND_SCATTER_ABOUT_START = 0.15;
 /** How much sound wood differs from place to place within a tree, share of its level. */
 const LOCAL_SOUND_SCATTER = 0.07;
 /** Coarse step of the search for levels, cells. */
-const COARSE = 5;
+const COARSE = 6;
 const FIT_PASSES = 3;
 
 /**

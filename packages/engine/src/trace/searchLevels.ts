@@ -6,7 +6,10 @@ import { type ModelFrame, traceModel } from './traceModel.ts';
 
 /** Sound levels tried, percent of full scale: a geometric grid shared by all traces. */
 export const SOUND_GRID = Array.from({ length: 15 }, (_, i) => 8 * 1.19 ** i);
-const SLOPES_PCT_PER_MM = [0, 0.02, 0.045, 0.075];
+const SLOPES_PCT_PER_MM = [0.005, 0.03, 0.065];
+/** Sound levels are tried in full between these shares of the trace's highest level (its 98th percentile). */
+const LEAST_OF_HIGHEST = 3.5;
+const MOST_OF_HIGHEST = 1.3;
 /** Uncertainty of the floor left by trying few slopes and idle levels, percent of full scale. */
 export const FLOOR_SD_PCT = 2;
 /** Below this share of the sound level the needle is taken to be in no wood, so that friction stands still. */
@@ -49,11 +52,13 @@ export function searchLevels(
     };
     levels.push(plain);
     floors.push(new Float64Array(cells));
-    // Far above everything in the trace no stretch could be sound: no use, unless the tree says so.
-    if (soundPct > 4 * highest + 10) return;
+    // Well above everything in the trace no stretch is sound, and friction is of no account: one trial is enough, for
+    // when the tree's other drillings speak for such a level. Far below it, all would be knots.
+    if (soundPct < highest / LEAST_OF_HIGHEST) return;
+    const beyond = soundPct > MOST_OF_HIGHEST * highest;
     const shape = soundShape(plain, c);
-    for (const zero of zeros)
-      for (const slopePctPerMm of SLOPES_PCT_PER_MM) {
+    for (const zero of beyond ? zeros.slice(0, 1) : zeros)
+      for (const slopePctPerMm of beyond ? [0.02] : SLOPES_PCT_PER_MM) {
         const tried = { ...plain, zeroPct: zero.pct, slopePctPerMm };
         const { floor, below } = causalFloor(c, texture, tried);
         if (below > 0.1) continue;

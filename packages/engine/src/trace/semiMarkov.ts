@@ -17,18 +17,14 @@ export interface LengthLaw {
 /**
  * What a stretch of one state looks like: cells scatter about a line whose level and slope are drawn once for the
  * stretch, level ~ N(mean, spread²) at the stretch's weighted middle, slope ~ N(0, slopeSpread²) per unit of place,
- * cell ~ N(line, 1/weight). Arrays are prefix sums over cells, length cells + 1: of weight w, w value, w value²,
- * w place, w place², w place value.
+ * cell ~ N(line, 1/weight).
  */
 export interface StretchState {
-  weight: Float64Array;
-  weighted: Float64Array;
-  squared: Float64Array;
-  placed: Float64Array;
-  placedSquared: Float64Array;
-  placedWeighted: Float64Array;
-  /** Sum of every other log likelihood term of the cells. */
-  extra: Float64Array;
+  /**
+   * Sums over the cells before each boundary, FIELDS numbers a boundary, `cells + 1` boundaries: of weight, of weight
+   * times value, value², place, place² and place times value, and of every other log likelihood term.
+   */
+  sums: Float64Array;
   mean: number;
   spread: number;
   slopeSpread: number;
@@ -71,36 +67,38 @@ export interface StretchPosterior {
   brokenAtOnce: number;
 }
 
+/** Numbers kept for each boundary in StretchState.sums. */
+export const FIELDS = 7;
+
 /** Log likelihood of the cells from..to-1 as one stretch of the state, its length not counted. */
 export function stretchScore(state: StretchState, from: number, to: number): number {
-  const a = state.weight[to]! - state.weight[from]!;
-  const b = state.weighted[to]! - state.weighted[from]!;
-  const c = state.squared[to]! - state.squared[from]!;
-  const m = state.mean;
-  const v = state.spread * state.spread;
-  const d = b - m * a;
-  const other = state.extra[to]! - state.extra[from]!;
+  const { sums, mean, spread, slopeSpread } = state;
+  const part = (field: number) => sums[to * FIELDS + field]! - sums[from * FIELDS + field]!;
+  const a = part(0);
+  const b = part(1);
+  const v = spread * spread;
+  const d = b - mean * a;
   // Sum of weighted squares about the mean, less what a free level explains.
-  let misfit = c - 2 * m * b + m * m * a - (v * d * d) / (1 + v * a);
+  let misfit = part(2) - 2 * mean * b + mean * mean * a - (v * d * d) / (1 + v * a);
   let volume = 1 + v * a;
-  if (state.slopeSpread > 0 && to - from > 2 && a > 0) {
+  if (slopeSpread > 0 && to - from > 2 && a > 0) {
     // About the weighted middle the slope is independent of the level.
-    const q = state.slopeSpread * state.slopeSpread;
-    const x = state.placed[to]! - state.placed[from]!;
-    const xx = state.placedSquared[to]! - state.placedSquared[from]! - (x * x) / a;
-    const g = state.placedWeighted[to]! - state.placedWeighted[from]! - (x * b) / a;
-    misfit -= (q * g * g) / (1 + q * xx);
-    volume *= 1 + q * xx;
+    const q = slopeSpread * slopeSpread;
+    const x = part(3);
+    const xx = 1 + q * (part(4) - (x * x) / a);
+    const g = part(5) - (x * b) / a;
+    misfit -= (q * g * g) / xx;
+    volume *= xx;
   }
-  return other - 0.5 * (misfit + Math.log(volume));
+  return part(6) - 0.5 * (misfit + Math.log(volume));
 }
 
 /**
  * How far (natural logarithms) the best explanation of the cells so far may lie above a stretch still open before that
- * stretch is given up. The dropped share is below e^-50: a path can always begin a stretch of the same state anew at a
+ * stretch is given up. The dropped share is below e^-30 or so: a path can always begin a stretch of the same state anew at a
  * cost well below this, so nothing that could win is lost (the argument of PELT: Killick, Fearnhead & Eckley 2012).
  */
-const GIVEN_UP = 60;
+const GIVEN_UP = 30;
 
 /** Stretches of one state still open: their first cells, and log probability with everything before them. */
 interface OpenStretches {
@@ -122,41 +120,44 @@ function bringUp(
   least: number,
   cut: number,
 ): void {
-  const { weight, weighted, squared, placed, placedSquared, placedWeighted, extra, mean } = state;
+  const { sums, mean, most } = state;
   const { from, value } = open;
   const v = state.spread * state.spread;
   const q = state.slopeSpread * state.slopeSpread;
-  const A = weight[to]!;
-  const B = weighted[to]!;
-  const C = squared[to]!;
-  const X = placed[to]!;
-  const XX = placedSquared[to]!;
-  const XR = placedWeighted[to]!;
-  const D = extra[to]!;
+  const t = to * FIELDS;
+  const A = sums[t]!;
+  const B = sums[t + 1]!;
+  const C = sums[t + 2]!;
+  const X = sums[t + 3]!;
+  const XX = sums[t + 4]!;
+  const XR = sums[t + 5]!;
+  const D = sums[t + 6]!;
   const n = open.count;
   let kept = 0;
   for (let j = 0; j < n; j++) {
     const s = from[j]!;
     const length = to - s;
-    if (length > state.most) continue;
+    if (length > most) continue;
     if (length < least) {
       from[kept] = s;
       value[kept++] = -Infinity;
       continue;
     }
-    const a = A - weight[s]!;
-    const b = B - weighted[s]!;
+    const f = s * FIELDS;
+    const a = A - sums[f]!;
+    const b = B - sums[f + 1]!;
     const d = b - mean * a;
     let volume = 1 + v * a;
-    let misfit = C - squared[s]! - 2 * mean * b + mean * mean * a - (v * d * d) / volume;
+    let misfit = C - sums[f + 2]! - mean * (b + d) - (v * d * d) / volume;
     if (q > 0 && length > 2 && a > 0) {
-      const x = X - placed[s]!;
-      const xx = 1 + q * (XX - placedSquared[s]! - (x * x) / a);
-      const g = XR - placedWeighted[s]! - (x * b) / a;
+      const x = X - sums[f + 3]!;
+      const middle = x / a;
+      const xx = 1 + q * (XX - sums[f + 4]! - x * middle);
+      const g = XR - sums[f + 5]! - middle * b;
       misfit -= (q * g * g) / xx;
       volume *= xx;
     }
-    const bound = entry[s]! + D - extra[s]! - 0.5 * misfit;
+    const bound = entry[s]! + D - sums[f + 6]! - 0.5 * misfit;
     if (bound < cut) continue;
     from[kept] = s;
     value[kept++] = bound - 0.5 * Math.log(volume);
@@ -288,8 +289,9 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
       for (let j = 0; j < count; j++) {
         const v = value[j]!;
         if (v > top) top = v;
-        terms[j] = v + law[e - from[j]!]! + bonus;
-        if (terms[j]! > most) most = terms[j]!;
+        const total = v + law[e - from[j]!]! + bonus;
+        terms[j] = total;
+        if (total > most) most = total;
       }
       if (most === -Infinity) continue;
       end[k]![e] = logSum(terms, count, most);
@@ -338,17 +340,20 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
   }
   const logEvidence = logSum(terms, K, most);
 
-  // Backward. tails[k][e]: log probability of what follows a stretch of k that ends at e; onsets[k][s]: of what lies
-  // beyond boundary s when a stretch of k begins there. Stretches are taken in falling order of their end, so that a
-  // boundary's onsets are complete when it is reached.
+  // Backward. tails[k][e]: log probability of what follows a stretch of k that ends at e; begins[k][s]: probability
+  // that one of k begins at s. Stretches are taken in falling order of their end, so that a boundary's beginnings are
+  // complete when it is reached, and what lies beyond it (onset) follows from them by the entry.
   const tails = states.map(() => new Float64Array(N).fill(-Infinity));
-  const onsets = states.map(() => new Float64Array(N).fill(-Infinity));
+  const begins = new Float64Array(K * N);
+  const onset = (k: number, s: number) => Math.log(begins[k * N + s]!) + logEvidence - entry[k]![s]!;
+  const beyond = new Float64Array(K);
   const woodBegins = new Float64Array(N);
   const wholeEnds = new Float64Array(N);
   let brokenAtOnce = 0;
   const change = new Float64Array(K * (N + 1));
   let next = kept.count - 1;
   for (let e = cells; e >= 1; e--) {
+    for (let k = 0; k < K; k++) beyond[k] = begins[k * N + e]! > 0 ? onset(k, e) : -Infinity;
     for (let k = 0; k < K; k++) {
       if (e === cells) {
         tails[k]![e] = 0;
@@ -356,7 +361,7 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
       }
       let top = -Infinity;
       for (let j = 0; j < K; j++) {
-        const v = j === k ? -Infinity : transition[k * K + j]! + onsets[j]![e]!;
+        const v = j === k ? -Infinity : transition[k * K + j]! + beyond[j]!;
         terms[j] = v;
         if (v > top) top = v;
         // Into the wood; and out of the first whole run.
@@ -376,19 +381,18 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
       const s = kept.from[next]!;
       const v = kept.adds[next]! + tails[k]![e]!;
       if (v === -Infinity) continue;
-      onsets[k]![s] = logAdd(onsets[k]![s]!, v);
       const share = entry[k]![s]! + v - logEvidence;
-      if (share > -NEGLIGIBLE) {
-        const probability = Math.exp(share);
-        change[k * (N + 1) + s]! += probability;
-        change[k * (N + 1) + e]! -= probability;
-      }
+      if (share < -GIVEN_UP) continue;
+      const probability = Math.exp(share);
+      begins[k * N + s]! += probability;
+      change[k * (N + 1) + s]! += probability;
+      change[k * (N + 1) + e]! -= probability;
     }
   }
   for (let k = 0; k < K; k++) {
     if (part[k] === 'whole') wholeEnds[cells]! += Math.exp(wholeEnd[k]![cells]! - logEvidence);
     if (part[k] === 'outside') continue;
-    const p = Math.exp(initial[k]! + onsets[k]![0]! - logEvidence);
+    const p = begins[k * N]!;
     woodBegins[0]! += p;
     if (part[k] === 'other') brokenAtOnce += p;
   }
@@ -435,14 +439,6 @@ class KeptStretches {
 function grown<T extends Uint8Array | Int32Array | Float64Array>(old: T, room: T): T {
   room.set(old as never);
   return room;
-}
-
-function logAdd(a: number, b: number): number {
-  if (a === -Infinity) return b;
-  const d = a - b;
-  if (d > NEGLIGIBLE) return a;
-  if (d < -NEGLIGIBLE) return b;
-  return d > 0 ? a + Math.log1p(Math.exp(-d)) : b + Math.log1p(Math.exp(d));
 }
 
 function logSum(terms: Float64Array, n: number, most: number): number {

@@ -1,7 +1,7 @@
 import type { ConditionedTrace } from './conditionTrace.ts';
 import { CORRELATED_CELLS, type Levels } from './levels.ts';
 import type { Notch } from './notches.ts';
-import type { LengthLaw, SemiMarkov, StretchState } from './semiMarkov.ts';
+import { FIELDS, type LengthLaw, type SemiMarkov, type StretchState } from './semiMarkov.ts';
 import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
 
 /** What is known of where the drilling starts. */
@@ -179,13 +179,7 @@ export function traceModel(
   }
   const states = STATES.map((name, k): StretchState => {
     const law = LEVELS[name];
-    const weight = new Float64Array(n + 1);
-    const weighted = new Float64Array(n + 1);
-    const squared = new Float64Array(n + 1);
-    const extra = new Float64Array(n + 1);
-    const placed = new Float64Array(n + 1);
-    const placedSquared = new Float64Array(n + 1);
-    const placedWeighted = new Float64Array(n + 1);
+    const sums = new Float64Array((n + 1) * FIELDS);
     let X = 0;
     let XX = 0;
     let XR = 0;
@@ -209,24 +203,12 @@ export function traceModel(
         XR += p * x * r;
       }
       if (i + 1 === frame.boundary[next]) {
-        weight[next] = A;
-        weighted[next] = B;
-        squared[next] = C;
-        extra[next] = D;
-        placed[next] = X;
-        placedSquared[next] = XX;
-        placedWeighted[next] = XR;
+        sums.set([A, B, C, X, XX, XR, D], next * FIELDS);
         next++;
       }
     }
     return {
-      weight,
-      weighted,
-      squared,
-      placed,
-      placedSquared,
-      placedWeighted,
-      extra,
+      sums,
       mean: name === 'barkOut' && frame.farBark ? frame.farBark.level : law.mean,
       spread:
         name === 'void' || name === 'airOut'
