@@ -115,7 +115,7 @@ describe('walls along the needle as walls towards the pith', () => {
     expect(skimming.atLeast).toBe(true);
   });
 
-  it('starts at the wood, given or from the bark', () => {
+  it('starts at the cambium, aslant through the bark too', () => {
     const over = outlineRing({ kind: 'circle', diameterMm: 2 * (R + 20) });
     const measured = {
       id: 'd1',
@@ -126,9 +126,9 @@ describe('walls along the needle as walls towards the pith', () => {
       atLeast: false,
     };
     expect(Math.abs(radialWall(over, 20, cambiumRadius, measured).wallMm - 90)).toBeLessThan(NEAR);
-    expect(
-      Math.abs(radialWall(over, 20, cambiumRadius, { ...measured, woodFromMm: 25 }).wallMm - 95),
-    ).toBeLessThan(NEAR);
+    // Tilted down 60° the bark is twice as long and so is the wall.
+    const steep = { ...measured, downDeg: 60, residualWallMm: 180 };
+    expect(Math.abs(radialWall(over, 20, cambiumRadius, steep).wallMm - 90)).toBeLessThan(NEAR);
   });
 
   it('refuses a wall that is no number', () => {

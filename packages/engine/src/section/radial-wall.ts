@@ -13,8 +13,6 @@ export interface DrilledWall extends NeedlePose {
   residualWallMm: number;
   /** The needle met no unsound wood: the wall is this thick or thicker. */
   atLeast: boolean;
-  /** Depth at which the needle entered the wood, mm; from the bark's thickness when left out. */
-  woodFromMm?: number;
 }
 
 /** A wall measured towards the origin. */
@@ -32,7 +30,8 @@ export interface RadialWall {
  * A drilled wall as a wall towards the origin (the pith): the inner end is the place of the drilled sound wood nearest
  * the origin, so that needles off the radial, tilted down, or gone past the pith are honoured. For a circle of radius R
  * and a needle β off the radial that meets a cavity of radius r this turns the path R cos β − √(r² − R² sin² β) back
- * into R − r.
+ * into R − r. The wall begins at the outline's cambium: the trace's own depth of the wood's start holds any stand-off of
+ * the drill and the bark's local thickness, and is not counted as wood or as missing wood.
  *
  * @param cambiumRadius from `outlineRadius` of the cambium.
  * @throws InputFault when the wall is not a number of 0 or more, or the needle misses the stem.
@@ -54,7 +53,7 @@ export function radialWall(
   const [hx, hy] = line.headingUnit;
   // Bark is crossed aslant, so its path is longer than its thickness.
   const slant = Math.max(0.2, Math.cos(wall.offRadialDeg * RAD)) * line.horizontalPerDepth;
-  const from = (wall.woodFromMm ?? barkMm / slant) * line.horizontalPerDepth;
+  const from = (barkMm / slant) * line.horizontalPerDepth;
   const to = from + wall.residualWallMm * line.horizontalPerDepth;
   const nearestPith = -(ex * hx + ey * hy);
   const reach = Math.max(from, Math.min(to, nearestPith));
