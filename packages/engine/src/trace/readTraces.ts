@@ -17,7 +17,14 @@ import { wallInterval } from './residualWall.ts';
 import { FLOOR_SD_PCT, type LevelProfile, SOUND_GRID, searchLevels } from './searchLevels.ts';
 import { bestStretches, type Stretch, stretchPosterior } from './semiMarkov.ts';
 import { type Texture, textureOf } from './texture.ts';
-import { type BarkSeen, maskNotches, modelFrame, traceModel, withFarBark } from './traceModel.ts';
+import {
+  type BarkSeen,
+  type ModelFrame,
+  maskNotches,
+  modelFrame,
+  traceModel,
+  withFarBark,
+} from './traceModel.ts';
 import { type Trace, type TraceReading, ZONE_KINDS, type Zone } from './types.ts';
 import { STATE_COLUMN, STATE_KIND, STATES } from './zoneModel.ts';
 
@@ -39,7 +46,9 @@ const SOUND_SCATTER_ABOUT_START = 0.15;
 const LOCAL_SOUND_SCATTER = 0.07;
 /** Coarse step of the search for levels, cells. */
 const COARSE = 6;
+/** Passes of fitting levels and stretches in turn, and their step, cells. */
 const FIT_PASSES = 3;
+const FIT_STRIDE = 2;
 
 /**
  * Read all drillings of one tree together, so that they share the level that its sound wood has. Absolute levels
@@ -100,8 +109,8 @@ function readOne(
 ): TraceReading {
   const { gridMm, cellMm } = c;
   const cells = gridMm.length;
-  const plainFrame = modelFrame(c, { barkMm }, 1);
-  let frame = plainFrame;
+  const fitFrame = modelFrame(c, { barkMm }, FIT_STRIDE);
+  let far: BarkSeen | undefined;
 
   // Start at the best of the coarse search, the tree's level counted in.
   let start = 0;
@@ -126,9 +135,10 @@ function readOne(
   let floorSdPct = FLOOR_SD_PCT;
   let soundSdPct = 0;
   for (let pass = 0; pass < FIT_PASSES; pass++) {
+    const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, far);
     const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, floorSdPct, notches, masked);
-    stretches = bestStretches(model).stretches;
-    frame = withFarBark(plainFrame, c, barkSeen(c, stretches, levels, floor));
+    stretches = inCells(bestStretches(model).stretches, frame);
+    far = barkSeen(c, stretches, levels, floor);
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
     levels = { ...levels, pivotMm: (wood?.from ?? 0) * cellMm };
     const fit = fitLevels(c, texture.scatterPct, masked, stretches, levels, near);
@@ -139,6 +149,7 @@ function readOne(
     floor = floorOf(levels, passed);
     shape = soundShape(levels, c);
   }
+  const frame = withFarBark(modelFrame(c, { barkMm }, 1), c, far);
   const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, floorSdPct, notches, masked);
   stretches = bestStretches(model).stretches;
   const posterior = stretchPosterior(model);
@@ -232,4 +243,13 @@ function lowestWood(texture: Texture, stretches: readonly Stretch[]): number {
       }
   }
   return at;
+}
+
+/** Stretches on a strided grid, in cells. */
+function inCells(stretches: readonly Stretch[], frame: ModelFrame): Stretch[] {
+  return stretches.map(({ state, from, to }) => ({
+    state,
+    from: frame.boundary[from]!,
+    to: frame.boundary[to]!,
+  }));
 }

@@ -95,10 +95,10 @@ export function stretchScore(state: StretchState, from: number, to: number): num
 
 /**
  * How far (natural logarithms) the best explanation of the cells so far may lie above a stretch still open before that
- * stretch is given up. The dropped share is below e^-30 or so: a path can always begin a stretch of the same state anew at a
+ * stretch is given up. The dropped share is below e^-20: a path can always begin a stretch of the same state anew at a
  * cost well below this, so nothing that could win is lost (the argument of PELT: Killick, Fearnhead & Eckley 2012).
  */
-const GIVEN_UP = 30;
+const GIVEN_UP = 24;
 
 /** Stretches of one state still open: their first cells, and log probability with everything before them. */
 interface OpenStretches {
