@@ -71,7 +71,7 @@ export async function batch(folder: string, options: Options): Promise<number> {
 
   const page = newPage();
   page.text(
-    `${names.length} cases: ${counts.assessed} assessed, ${counts.unchanged} unchanged since an earlier run, ${counts.failed} failed.`,
+    `${names.length} ${names.length === 1 ? 'case' : 'cases'}: ${counts.assessed} assessed, ${counts.unchanged} unchanged since an earlier run, ${counts.failed} failed.`,
   );
   for (const name of names) {
     const row = kept.get(name)!;

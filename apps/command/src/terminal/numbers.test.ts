@@ -6,11 +6,12 @@ it('prints an estimate with its interval', () => {
 });
 
 it('never lets a small chance read as none, nor a large one as certain', () => {
-  expect([0, 0.0004, 0.034, 0.31, 0.9995, 1].map(percent)).toEqual([
+  expect([0, 0.0004, 0.034, 0.31, 0.997, 0.9995, 1].map(percent)).toEqual([
     '0 %',
     'under 0.1 %',
     '3.4 %',
     '31 %',
+    '99.7 %',
     'over 99.9 %',
     '100 %',
   ]);

@@ -17,7 +17,8 @@ export function percent(share: number): string {
   const hundred = share * 100;
   if (hundred > 0 && hundred < 0.1) return 'under 0.1 %';
   if (hundred < 100 && hundred > 99.9) return 'over 99.9 %';
-  return `${hundred >= 10 || hundred === 0 ? hundred.toFixed(0) : hundred.toFixed(1)} %`;
+  const whole = hundred >= 10 && hundred < 99.5;
+  return `${whole || hundred === 0 || hundred === 100 ? hundred.toFixed(0) : hundred.toFixed(1)} %`;
 }
 
 const POINTS = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
