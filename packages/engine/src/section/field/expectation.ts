@@ -31,6 +31,8 @@ export interface FittedGaussian {
 const SWEEPS = 6;
 /** Sum of the changes of the sites' parts of the log evidence below which a sweep is the last. */
 const SETTLED = 0.5;
+/** A site whose update would move its own marginal by less than this, relative to its spread, is left as it is. */
+const UNMOVED = 0.003;
 
 /**
  * Fits the weights w (standard normal a priori) to the sites, where the field is priorMean + rows · w.
@@ -75,9 +77,11 @@ export function expectationPropagation(
       const change = newPrecision - precision[i]!;
       const denominator = 1 + change * variance;
       const push = (newShift - shift[i]! - change * state.mean) / denominator;
-      state.move(change / denominator, push);
-      precision[i] = newPrecision;
-      shift[i] = newShift;
+      if (Math.abs(change) * variance > UNMOVED || push * push * variance > UNMOVED * UNMOVED) {
+        state.move(change / denominator, push);
+        precision[i] = newPrecision;
+        shift[i] = newShift;
+      }
     }
     if (changed < SETTLED) break;
   }

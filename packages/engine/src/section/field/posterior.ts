@@ -15,7 +15,7 @@ import { type FieldInput, type FieldPosterior, WOOD_STATE } from './types.ts';
 import { weightDraws } from './weights.ts';
 
 /** Width of the probit between kinds, in units of the field: how sharply a needle tells them apart. */
-const PROBIT_WIDTH = 0.03;
+const PROBIT_WIDTH = 0.02;
 /** Scenarios less likely than this after the drillings are not drawn from. */
 const LEAST_LIKELY = 0.002;
 

@@ -162,7 +162,7 @@ export const FIELD_PRIOR: FieldPrior = {
       source: JUDGEMENT,
     },
   ],
-  incipientBand: 0.08,
+  incipientBand: 0.05,
   incipientStrength: { mean: 0.45, sd: 0.2 },
   outlineSd: 0.025,
   outlineReachDeg: 40,

@@ -31,7 +31,7 @@ const SHORTEST_MM = 5;
 /** Least distance of a site from the change beside it. */
 const EDGE_MM = 3;
 /** Distance between sites of one kind, share of the section's mean radius. */
-const APART = 0.085;
+const APART = 0.11;
 /** Sites of one section at most; beyond this they stand farther apart. */
 const MOST_SITES = 170;
 
