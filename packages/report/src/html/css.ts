@@ -45,7 +45,7 @@ dl.list dd{margin:.1rem 0 0}
 .key .i{font-weight:600}
 .key .o{font-size:.88rem;color:${c.secondary}}
 figure{margin:1.6rem 0;overflow-x:auto}
-figure svg{display:block;margin:0 auto;max-width:100%;height:auto}
+figure svg{display:block;margin:0 auto;width:100%;max-width:var(--w);height:auto}
 figure.wide svg{min-width:32rem}
 figcaption{font-size:.94rem;color:${c.secondary};margin-top:.5rem}
 figcaption b,caption b{color:${c.ink};font-weight:600}

@@ -91,7 +91,7 @@ function block(b: Block, report: ReportDocument): string {
     case 'figure': {
       const wide = b.scene.width > b.scene.height * 1.4 ? ' class="wide" tabindex="0"' : '';
       const svg = toSvg(b.scene, { theme: lightTheme, idPrefix: `fig-${b.id}` });
-      return `<figure id="${b.id}"${wide}>\n${svg}\n<figcaption><b>${e(report.words.figure)} ${b.number}.</b> ${e(b.caption)}</figcaption>\n</figure>`;
+      return `<figure id="${b.id}"${wide} style="--w:${Math.round(b.scene.width * 1.4)}px">\n${svg}\n<figcaption><b>${e(report.words.figure)} ${b.number}.</b> ${e(b.caption)}</figcaption>\n</figure>`;
     }
     case 'table':
       return table(b, report);

@@ -170,9 +170,7 @@ function headingText(block: Of<'heading'>): string {
 function drawTitle(flow: Flow, block: Of<'title'>): void {
   rule(flow, flow.y, 'ink', 1.6);
   flow.y += 12;
-  tagged(flow, flow.root, 'Title', () =>
-    setText(flow, block.text, flow.left, flow.y, flow.width, LOOK.title),
-  );
+  tagged(flow, flow.root, 'H1', () => setText(flow, block.text, flow.left, flow.y, flow.width, LOOK.title));
   flow.y += textHeight(flow, block.text, flow.width, LOOK.title) + 2;
   tagged(flow, flow.root, 'P', () =>
     setText(flow, block.subtitle, flow.left, flow.y, flow.width, LOOK.subtitle),
@@ -198,7 +196,7 @@ function drawHeading(flow: Flow, block: Of<'heading'>): void {
   tagged(
     flow,
     flow.root,
-    first ? 'H1' : 'H2',
+    first ? 'H2' : 'H3',
     () => setText(flow, headingText(block), flow.left, flow.y, flow.width, look),
     {
       title: block.text,

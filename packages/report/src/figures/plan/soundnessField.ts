@@ -28,13 +28,13 @@ export function soundnessField(picture: SoundnessPicture, map: PlanMap, cambium:
   for (const area of contours().size([GRID, GRID]).thresholds(LEVELS)(mean)) {
     const d = area.coordinates
       .flat()
-      .map((r) => ring(r.map(place)))
+      .map((r) => ring(withoutStraights(r.map(place))))
       .join('');
     if (d !== '') marks.push(filled(d, { soundness: area.value + 0.05 }, { evenOdd: true }));
   }
   const sd = onGrid(picture, picture.sd, reach);
   const [unknown] = contours().size([GRID, GRID]).thresholds([LITTLE_KNOWN_SD])(sd);
-  const regions = (unknown?.coordinates ?? []).flat().map((r) => r.map(place));
+  const regions = (unknown?.coordinates ?? []).flat().map((r) => withoutStraights(r.map(place)));
   if (regions.length > 0) {
     const lines = hatch(regions, { angleDeg: 60, spacing: 4.5 });
     marks.push(
@@ -46,6 +46,16 @@ export function soundnessField(picture: SoundnessPicture, map: PlanMap, cambium:
     );
   }
   return [group({ part: 'soundness', title: figureWords.soundnessTitle }, marks, clip)];
+}
+
+/** A closed chain of points without those on a straight line between their neighbours: half the path data. */
+function withoutStraights(points: readonly Px[]): Px[] {
+  const n = points.length;
+  return points.filter((p, i) => {
+    const [a, b] = [points[(i + n - 1) % n]!, points[(i + 1) % n]!];
+    const across = (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
+    return Math.abs(across) > 0.004 * Math.hypot(b[0] - a[0], b[1] - a[1]);
+  });
 }
 
 /** d3-contour's grid coordinates to px: sample (i, j) stands at (i + 0.5, j + 0.5). */
