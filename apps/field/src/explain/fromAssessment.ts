@@ -7,7 +7,14 @@ import type {
   SourcedValue,
 } from '@standfast/engine';
 import { bearing, fixed, measure, type Units, wallInWords } from '@standfast/report';
-import { chanceText, intervalText, quantityText, rangeText, shareText } from '../units/quantities.ts';
+import {
+  chanceText,
+  intervalText,
+  quantityText,
+  rangeText,
+  shareText,
+  sureText,
+} from '../units/quantities.ts';
 import type { ExplainedInput, Explanation } from './explanation.ts';
 
 /** A value of a table with its scatter. */
@@ -237,7 +244,7 @@ export function explainWall(drilling: DrillingAssessment, units: Units): Explana
         .map((zone) => ({
           name: zone.kind,
           value: `${quantityText(zone.fromMm, 'lengthMm', units)} to ${quantityText(zone.toMm, 'lengthMm', units)}`,
-          source: `${fixed(100 * zone.confidence, 0)} % sure`,
+          source: `probability ${sureText(zone.confidence)}`,
         })),
     ],
     sources: [],

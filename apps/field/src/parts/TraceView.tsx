@@ -8,7 +8,7 @@ import { ChevronLeft, ChevronRight, Maximize2, ZoomIn, ZoomOut } from 'lucide-re
 import { type PointerEvent, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { useSettings, useThemeShown } from '../state/settings.ts';
-import { quantityText } from '../units/quantities.ts';
+import { quantityText, sureText } from '../units/quantities.ts';
 import { samplesInWorker } from '../work/assessor.ts';
 import type { TraceSamples } from '../work/assessor.worker.ts';
 import { between, clampWindow, firstAtOrBeyond, traceWindow, zoomWindow } from '../work/traceWindow.ts';
@@ -38,7 +38,10 @@ export function TraceView({ drilling, file, topPct }: TraceViewProps) {
   const [wished, setWished] = useState<Stretch | null>(null);
   const stretch = wished ? clampWindow(wished, whole) : whole;
   const [from, to] = stretch;
-  const [cursor, setCursor] = useState(drilling.woodFromMm + drilling.residualWallMm);
+  const [cursor, setCursor] = useState(() =>
+    // Where the wall ends is what one looks at first; without an end, the middle.
+    drilling.residualWallAtLeast ? (whole[0] + whole[1]) / 2 : drilling.woodFromMm + drilling.residualWallMm,
+  );
 
   const figure = useMemo(() => {
     if (width === 0) return null;
@@ -170,7 +173,7 @@ export function TraceView({ drilling, file, topPct }: TraceViewProps) {
         </div>
         <div>
           <dt>Probability</dt>
-          <dd>{reading.zone ? `${Math.round(100 * reading.zone.confidence)} %` : '–'}</dd>
+          <dd>{reading.zone ? sureText(reading.zone.confidence) : '–'}</dd>
         </div>
       </dl>
     </div>
@@ -211,7 +214,7 @@ function depthText(depthMm: number, units: 'metric' | 'us'): string {
 function readOutText({ depthMm, levelPct, zone }: ReadOut, units: 'metric' | 'us'): string {
   const parts = [quantityText(depthMm, 'lengthMm', units)];
   if (levelPct !== null) parts.push(`${levelPct.toFixed(0)} percent`);
-  if (zone) parts.push(`${zone.kind}, ${Math.round(100 * zone.confidence)} percent sure`);
+  if (zone) parts.push(`${zone.kind}, probability ${sureText(zone.confidence)}`);
   return parts.join(', ');
 }
 

@@ -34,12 +34,15 @@ interface FrameProps {
   hint?: ReactNode;
   fault: string | null;
   children: ReactNode;
+  /** Takes the whole row. */
   wide?: boolean;
+  /** Takes the whole row on a phone. */
+  broad?: boolean;
 }
 
-function Frame({ id, label, hint, fault, children, wide }: FrameProps) {
+function Frame({ id, label, hint, fault, children, wide, broad }: FrameProps) {
   return (
-    <div className={`entry ${wide ? 'wide' : ''}`} data-faulty={fault ? '' : undefined}>
+    <div className={`entry ${wide ? 'wide' : broad ? 'broad' : ''}`} data-faulty={fault ? '' : undefined}>
       <label htmlFor={id}>{label}</label>
       {children}
       {hint && (
@@ -151,7 +154,7 @@ export function TextEntry({ at, label, hint, lines, suggestions, italic }: TextE
   };
   const change = (text: string) => session.setField(at, text === '' ? undefined : text, label);
   return (
-    <Frame id={id} label={label} hint={hint} fault={fault} wide={lines !== undefined}>
+    <Frame id={id} label={label} hint={hint} fault={fault} wide={lines !== undefined} broad>
       <span className="box">
         {lines === undefined ? (
           <input
@@ -244,7 +247,7 @@ export function ChoiceField(props: ChoiceFieldProps) {
   const id = useId();
   const known = choices.some((choice) => choice.value === value);
   return (
-    <Frame id={id} label={label} hint={hint} fault={fault}>
+    <Frame id={id} label={label} hint={hint} fault={fault} broad>
       <span className="box choice">
         <select
           id={id}

@@ -101,7 +101,6 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
               <Link
                 href={`/case/${id}/${each}`}
                 aria-current={each === place.id ? 'page' : undefined}
-                aria-label={full}
               >
                 <span className="place-number" aria-hidden="true">
                   {i + 1}

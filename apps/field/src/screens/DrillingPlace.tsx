@@ -16,7 +16,7 @@ import { bringIn } from '../state/bringIn.ts';
 import { filesOfPicker } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
-import { quantityText } from '../units/quantities.ts';
+import { quantityText, sureText } from '../units/quantities.ts';
 
 export function DrillingPlace({ drillingId }: { drillingId: string }) {
   const { id: caseId, caseFile, files } = useRecord();
@@ -182,7 +182,7 @@ function Zones({ drilling }: { drilling: DrillingAssessment }) {
               <th scope="row">{zone.kind}</th>
               <td>{quantityText(zone.fromMm, 'lengthMm', units)}</td>
               <td>{quantityText(zone.toMm, 'lengthMm', units)}</td>
-              <td>{Math.round(100 * zone.confidence)} %</td>
+              <td>{sureText(zone.confidence)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,6 +1,14 @@
 import { inUnits } from '@standfast/report';
 import { describe, expect, it } from 'vitest';
-import { chanceText, fieldText, intervalText, rangeText, shareText, storedOf } from './quantities.ts';
+import {
+  chanceText,
+  fieldText,
+  intervalText,
+  rangeText,
+  shareText,
+  storedOf,
+  sureText,
+} from './quantities.ts';
 import { outsideLimits, readNumber } from './readNumber.ts';
 
 /** A conversion there and back is a multiplication and a division, kept to 12 figures. */
@@ -44,6 +52,8 @@ describe('intervals and chances in words', () => {
     expect(chanceText(1)).toBe('over 99.9 %');
     expect(chanceText(0.042)).toBe('4.2 %');
     expect(chanceText(0.42)).toBe('42 %');
+    expect(sureText(0.999)).toBe('over 99\u00a0%');
+    expect(sureText(0.774)).toBe('77\u00a0%');
   });
 });
 

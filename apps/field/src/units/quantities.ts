@@ -58,6 +58,11 @@ export function chanceText(chance: number): string {
   return `${fixed(100 * chance, chance < 0.1 ? 1 : 0)} %`;
 }
 
+/** How sure a zone is, in whole percent: a posterior is never printed as certain. */
+export function sureText(probability: number): string {
+  return probability > 0.995 ? 'over 99\u00a0%' : `${fixed(100 * probability, 0)}\u00a0%`;
+}
+
 export { fixed, inUnits, measure, number };
 
 function isScaled(quantity: FieldQuantity): quantity is Quantity {

@@ -1,0 +1,93 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { firstStart, goTo, PLACES } from './app.ts';
+
+/** Everything a screen shows once it has come to rest. */
+async function screens(page: Page, look: (name: string) => Promise<void>) {
+  for (const place of [...PLACES, 'section/s1%3Ad4']) {
+    await goTo(page, place);
+    await page.locator('main h1').first().waitFor();
+    if (place === 'report') await page.getByTitle('The report as it will read').waitFor();
+    await look(place);
+  }
+  for (const [name, address] of [
+    ['cases', '/#/'],
+    ['about', '/#/about'],
+  ] as const) {
+    await page.goto(address);
+    await page.locator('main').waitFor();
+    await look(name);
+  }
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(colorScheme, () => {
+    test.use({ colorScheme });
+    test(`no screen has a fault that axe can find (${colorScheme})`, async ({ page }) => {
+      await firstStart(page);
+      await screens(page, async (name) => {
+        const { violations } = await new AxeBuilder({ page }).exclude('iframe').analyze();
+        expect(
+          violations.map(({ id, nodes }) => [name, id, nodes.map(({ html }) => html.slice(0, 160))]),
+        ).toEqual([]);
+      });
+      await goTo(page, 'decision');
+      await page
+        .getByRole('button', { name: /how it was found$/ })
+        .first()
+        .click();
+      await page.getByRole('dialog').waitFor();
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map(({ id }) => ['opened number', id])).toEqual([]);
+    });
+  });
+}
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  test('everything pressed is at least 48 px high and nothing hangs over the edge', async ({ page }) => {
+    await firstStart(page);
+    await screens(page, async (name) => {
+      const small = await page
+        .locator('button:visible, a[href]:visible, select:visible, input:visible, summary:visible')
+        .evaluateAll((elements) =>
+          elements
+            .filter((element) => !element.closest('.out-of-sight'))
+            .map((element) => {
+              // A tick or a field is pressed anywhere in its frame.
+              const target = element.closest('.box, .entry.tick label, .segment') ?? element;
+              const { height } = target.getBoundingClientRect();
+              return [
+                element.getAttribute('aria-label') ?? element.textContent?.slice(0, 40),
+                Math.round(height),
+              ];
+            })
+            .filter(([, height]) => Number(height) < 48),
+        );
+      expect([name, small]).toEqual([name, []]);
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect([name, over]).toEqual([name, 0]);
+    });
+  });
+});
+
+test('the day’s work can be done with the keyboard alone', async ({ page }) => {
+  await firstStart(page);
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('button', { name: 'Skip to the content' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('#place')).toBeFocused();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await page.keyboard.press('Escape');
+  const section = page.getByRole('link', { name: 'Section and drillings' });
+  await section.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Section and drillings' })).toBeVisible();
+  const drilling = page.getByRole('link', { name: /^d4/ });
+  await drilling.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('slider')).toBeVisible();
+});

@@ -1,0 +1,88 @@
+import { expect, test } from '@playwright/test';
+import { firstStart, goTo, governing, settled } from './app.ts';
+
+test('the assessment follows an edit; undo brings the old answer back; a reload keeps the edit', async ({
+  page,
+}) => {
+  await firstStart(page);
+  const before = await governing(page);
+  await goTo(page, 'tree');
+  const height = page.getByRole('textbox', { name: 'Height', exact: true });
+  await height.fill('14');
+  await expect(page.getByTestId('governing')).not.toHaveText(before);
+  await settled(page);
+  const after = await governing(page);
+  expect(Number.parseFloat(after)).toBeGreaterThan(Number.parseFloat(before));
+
+  await page.reload();
+  await expect(height).toHaveValue('14');
+  await settled(page);
+  expect(await governing(page)).toBe(after);
+
+  await height.fill('21');
+  await settled(page);
+  expect(await governing(page)).toBe(before);
+  await page.getByRole('button', { name: 'Undo: Height' }).click();
+  await expect(height).toHaveValue('14');
+  await settled(page);
+  expect(await governing(page)).toBe(after);
+});
+
+test('a value that cannot be read is kept with its message, and the last answer is marked as old', async ({
+  page,
+}) => {
+  await firstStart(page);
+  await goTo(page, 'tree');
+  const diameter = page.getByRole('textbox', { name: 'Stem diameter' });
+  const before = await governing(page);
+  await diameter.fill('88x');
+  await expect(page.getByText('“88x” is not a number. Use digits and one decimal sign.')).toBeVisible();
+  await expect(page.getByText('of the case before the last change')).toBeVisible();
+  await expect(page.getByTestId('governing')).toHaveText(before);
+  await page.reload();
+  await expect(diameter).toHaveValue('88x');
+  await diameter.fill('1,250');
+  await expect(page.getByText(/can be read two ways. Write 1250 or 1.250/)).toBeVisible();
+
+  await test.step('an impossible tree names its field', async () => {
+    await diameter.fill('880');
+    await page.getByRole('textbox', { name: 'Height of crown base' }).fill('40');
+    await page.getByRole('button', { name: /to mend/ }).click();
+    await expect(page.getByRole('dialog')).toContainText(/crown/);
+    await page.keyboard.press('Escape');
+    await page.getByRole('textbox', { name: 'Height of crown base' }).fill('4.5');
+    await settled(page);
+    await expect(page.getByRole('button', { name: /to mend/ })).toHaveCount(0);
+  });
+});
+
+test('the outline can be measured in another way', async ({ page }) => {
+  await firstStart(page);
+  await goTo(page, 'section');
+  const kind = page.getByLabel('Outline, over bark');
+  await kind.selectOption('circle');
+  const diameter = page.getByRole('textbox', { name: 'Diameter', exact: true });
+  await expect(diameter).toHaveValue(/^1\d{3}$/);
+  await settled(page);
+  const round = await governing(page);
+  await diameter.fill('700');
+  await expect(page.getByTestId('governing')).not.toHaveText(round);
+  await kind.selectOption('ellipse');
+  await expect(page.getByLabel('Long diameter')).toHaveValue('700');
+});
+
+test('one tab writes; the other reads along until it takes over', async ({ page, context }) => {
+  await firstStart(page);
+  await goTo(page, 'tree');
+  const second = await context.newPage();
+  await second.goto('/#/case/demonstration/tree');
+  await expect(second.getByText('Another tab is writing in this case.')).toBeVisible();
+  await expect(second.getByLabel('Label', { exact: true })).not.toBeEditable();
+  await page.getByLabel('Label', { exact: true }).fill('Gate maple');
+  await expect(second.getByLabel('Label', { exact: true })).toHaveValue('Gate maple');
+  await second.getByRole('button', { name: 'Write here instead' }).click();
+  await expect(second.getByLabel('Label', { exact: true })).toBeEditable();
+  await expect(page.getByText('Another tab is writing in this case.')).toBeVisible();
+  await second.getByLabel('Label', { exact: true }).fill('Old gate maple');
+  await expect(page.getByLabel('Label', { exact: true })).toHaveValue('Old gate maple');
+});
