@@ -72,7 +72,7 @@ function unpacked(zip: Uint8Array, entry: ZipEntry, name: string): Uint8Array {
   const where = `${name}: ${entry.name}`;
   const packed = packedBytes(zip, entry, name);
   let bytes: Uint8Array;
-  if (entry.method === STORED) bytes = packed.slice();
+  if (entry.method === STORED) bytes = new Uint8Array(packed);
   else {
     try {
       // One byte more than declared: what really unpacks to more is caught and never grows further.

@@ -43,7 +43,11 @@ export function guessFormat(
   const candidates = DELIMITERS.flatMap((delimiter) => {
     const rows = lines.map((line) => cellsOf(line, delimiter));
     const first = opening.map((line) => cellsOf(line, delimiter));
-    return formatsFor(delimiter).map((format) => judge(rows, first, delimiter, format));
+    const readers = NUMBER_FORMATS.map((format) => ({ format, toNumber: numberReader(format) }));
+    // One start for all formats, the earliest: a format must not look clean by leaving out what it cannot read.
+    const starts = readers.map(({ toNumber }) => firstNumbers(rows, toNumber)).filter((start) => start >= 0);
+    const body = rows.slice(Math.min(...starts, rows.length) % rows.length);
+    return readers.map(({ format, toNumber }) => judge(body, first, delimiter, format, toNumber));
   });
   let best = candidates[0]!;
   for (const candidate of candidates) if (candidate.score > best.score + 1e-9) best = candidate;
@@ -54,13 +58,10 @@ function formatOf({ delimiter, decimal, thousands }: Candidate): TextFormat {
   return { delimiter, decimal, thousands };
 }
 
-function formatsFor(delimiter: Delimiter): NumberFormat[] {
-  return (['.', ','] as const).flatMap((decimal) =>
-    THOUSANDS_SIGNS.filter((sign) => sign !== decimal && (sign === '' || sign !== delimiter)).map(
-      (thousands) => ({ decimal, thousands }),
-    ),
-  );
-}
+/** Any sign may stand in a number, the delimiter's own too: a cell that holds it is quoted. */
+const NUMBER_FORMATS: NumberFormat[] = (['.', ','] as const).flatMap((decimal) =>
+  THOUSANDS_SIGNS.filter((sign) => sign !== decimal).map((thousands) => ({ decimal, thousands })),
+);
 
 /** How much sense the rows make: the same number of cells in each, cells that are numbers, a column like a depth. */
 function judge(
@@ -68,8 +69,8 @@ function judge(
   opening: readonly string[][],
   delimiter: Delimiter,
   format: NumberFormat,
+  toNumber: (text: string) => number | null,
 ): Candidate {
-  const toNumber = numberReader(format);
   const numbers = rows.map((cells) => cells.map(toNumber));
   const withNumbers = rows.flatMap((cells, i) =>
     numbers[i]!.some((value) => value !== null) ? [{ cells, i }] : [],
@@ -113,6 +114,7 @@ function judge(
   const readings = shapes.filter((shape) => shape !== depth && shape.values.length > 0);
   candidate.score =
     (withNumbers.length / rows.length) * (fitting / withNumbers.length) * (numeric / filled) +
+    (candidate.clean ? 0.02 : 0) +
     (depth ? 0.15 : 0) +
     (width > 1 ? 0.05 : 0) +
     headerFit(opening, width, toNumber) -
@@ -122,6 +124,12 @@ function judge(
     (depth && depth.step <= 5 && depth.most <= 2000 ? 0.04 : 0) +
     (readings.length > 0 && readings.every(({ most }) => most <= 105) ? 0.02 : 0);
   return candidate;
+}
+
+/** Where the first two rows on end stand that hold nothing but numbers; -1 where there are none. */
+function firstNumbers(rows: readonly string[][], toNumber: (text: string) => number | null): number {
+  const pure = rows.map((cells) => cells.every((cell) => cell === '' || toNumber(cell) !== null));
+  return pure.findIndex((each, i) => each && pure[i + 1]);
 }
 
 /** A header with as many words as there are columns speaks for them, another number of words against. */

@@ -136,7 +136,10 @@ function withPreview<G extends TableGuess>(guess: G, table: LoadedTable): G {
 }
 
 function countOfNumbers(sheet: Sheet): number {
-  return sheet.rows.reduce((sum, cells) => sum + cells.filter((cell) => typeof cell === 'number').length, 0);
+  const asText = (['.', ','] as const).map((decimal) => numberReader({ decimal, thousands: '' }));
+  const isNumber = (cell: Cell) =>
+    typeof cell === 'number' || (typeof cell === 'string' && asText.some((read) => read(cell) !== null));
+  return sheet.rows.reduce((sum, cells) => sum + cells.filter(isNumber).length, 0);
 }
 
 function textNumbers(format: Parameters<typeof numberReader>[0]): (cell: Cell | undefined) => number | null {
@@ -154,14 +157,10 @@ function lastLines(text: string): string[] {
   return (cut ? lines.slice(1) : lines).slice(-TAIL_LINES);
 }
 
-/**
- * Lines that are readings for the most part. From the middle on they surely are: a long preamble must not outweigh
- * them. Large depths, and so grouped thousands, stand at the end.
- */
+/** Lines from the start, where small depths stand, and from the end, where large ones and their thousands do. */
 function bulk(head: readonly string[], tail: readonly string[]): string[] {
-  const body = head.length > 40 ? head.slice(Math.floor(head.length / 3)) : [...head];
   const some =
-    body.length > 2 * BULK_LINES ? [...body.slice(0, BULK_LINES), ...body.slice(-BULK_LINES)] : body;
+    head.length > 2 * BULK_LINES ? [...head.slice(0, BULK_LINES), ...head.slice(-BULK_LINES)] : head;
   return [...some, ...tail.filter((line) => !isSilent(line))];
 }
 
@@ -204,9 +203,18 @@ function guessRows(
     reasons.push(`The ${start.row - 1} rows before it are left out.`);
   if (skipLast > 0) reasons.push(`The last ${skipLast} rows hold no numbers and are left out.`);
   const questions = [...found.questions, ...columns.questions];
+  const before = header ? undefined : rows[first - 1];
+  const leftOut = before?.cells.length === width && before.cells.some((cell) => toNumber(cell) !== null);
+  if (before && leftOut) {
+    questions.push({
+      about: 'columns',
+      text: `row ${before.row} holds a number, but is left out because the rest of it is none: does the table begin there?`,
+    });
+  }
   const step = stepFor(columns, words, reasons, questions);
   const doubt =
     columns.doubt +
+    (leftOut ? 0.35 : 0) +
     questions.reduce((sum, { about }) => sum + (DOUBT[about] ?? 0), 0) +
     (columns.needsStep ? (step === null ? 0.8 : 0.1) : 0);
   return {

@@ -44,7 +44,7 @@ export async function readWorkbook(bytes: Uint8Array, where: string): Promise<Sh
     throw new InputFault('the workbook is too large: save the sheet as CSV', where);
   }
   try {
-    const sheets = await readWorkbookSheets(bytes.slice().buffer);
+    const sheets = await readWorkbookSheets(new Uint8Array(bytes).buffer);
     return sheets.map(({ sheet, data }) => ({ name: sheet, rows: data as unknown as Cell[][] }));
   } catch (error) {
     throw new InputFault(
