@@ -84,9 +84,9 @@ export interface LevelPriors {
 export const WIDE_PRIORS: LevelPriors = {
   zeroPct: { mean: 1, sd: 2.5 },
   onsetPct: { mean: 1.2, sd: 1.2 },
-  slopePctPerMm: { mean: 0.025, sd: 0.022 },
+  slopePctPerMm: { mean: 0.03, sd: 0.025 },
   logSound: { mean: Math.log(45), sd: 0.6 },
-  tilt: { mean: 0, sd: 0.09 },
+  tilt: { mean: 0, sd: 0.07 },
   bend: { mean: 0, sd: 0.025 },
 };
 

@@ -65,10 +65,10 @@ export const LEVELS: Record<StateName, LevelLaw> = {
 const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airIn: { barkIn: 0.8, sound: 0.19, decayed: 0.01 },
   barkIn: { sound: 0.93, knot: 0.0005, incipient: 0.01, decayed: 0.05, void: 0.01 },
-  sound: { knot: 0.06, incipient: 0.1, decayed: 0.35, void: 0.25, crack: 0.13, barkOut: 0.15 },
+  sound: { knot: 0.06, incipient: 0.1, decayed: 0.3, void: 0.4, crack: 0.13, barkOut: 0.15 },
   knot: { sound: 0.95, decayed: 0.02, void: 0.02, barkOut: 0.01 },
   incipient: { sound: 0.45, decayed: 0.43, void: 0.1, crack: 0.01, barkOut: 0.01 },
-  decayed: { sound: 0.45, incipient: 0.24, void: 0.3, barkOut: 0.01 },
+  decayed: { sound: 0.45, incipient: 0.2, void: 0.34, barkOut: 0.01 },
   void: { sound: 0.5, incipient: 0.1, decayed: 0.39, barkOut: 0.01 },
   crack: { sound: 0.8, incipient: 0.08, decayed: 0.1, barkOut: 0.02 },
   barkOut: { airOut: 1 },
