@@ -10,7 +10,7 @@ test('the first start shows the invented demonstration with its safety and range
 
   await test.step('every number opens to its formula, inputs and source', async () => {
     await page
-      .getByRole('button', { name: /^Safety against .*: how it was found$/ })
+      .getByRole('button', { name: /Safety against .*: how it was found$/ })
       .first()
       .click();
     const sheet = page.getByRole('dialog');

@@ -4,7 +4,8 @@ import { pathOfWhere } from '../edit/fieldPath.ts';
 import { fieldWords, placeOfPath } from '../edit/whereWords.ts';
 import { useRecord, useSessionView } from '../state/useSession.tsx';
 
-export function FaultList() {
+/** @param onGo called when a link is followed, for a sheet that has to close. */
+export function FaultList({ onGo }: { onGo?: () => void }) {
   const { id, caseFile, drafts } = useRecord();
   const { faults } = useSessionView().result;
   return (
@@ -14,7 +15,7 @@ export function FaultList() {
           <p>
             <strong>{fieldWords(path, caseFile)}</strong>: “{text}” cannot be read as it stands.
           </p>
-          <Link className="button quiet" href={`/case/${id}/${placeOfPath(path, caseFile)}`}>
+          <Link className="button quiet" onClick={onGo} href={`/case/${id}/${placeOfPath(path, caseFile)}`}>
             Go there
           </Link>
         </li>
@@ -28,7 +29,11 @@ export function FaultList() {
               {where && <strong>{field ? fieldWords(path, caseFile) : where}</strong>} {what}
             </p>
             {field && (
-              <Link className="button quiet" href={`/case/${id}/${placeOfPath(path, caseFile)}`}>
+              <Link
+                className="button quiet"
+                onClick={onGo}
+                href={`/case/${id}/${placeOfPath(path, caseFile)}`}
+              >
                 Go there
               </Link>
             )}

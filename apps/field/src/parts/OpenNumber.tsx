@@ -13,11 +13,9 @@ interface OpenNumberProps {
 export function OpenNumber({ explanation, children, className }: OpenNumberProps) {
   return (
     <DialogTrigger>
-      <Button
-        className={`open-number ${className ?? ''}`}
-        aria-label={`${explanation.name}, ${explanation.value}: how it was found`}
-      >
+      <Button className={`open-number ${className ?? ''}`}>
         {children}
+        <span className="out-of-sight">{` ${explanation.name}: how it was found`}</span>
       </Button>
       <Sheet title={explanation.name}>
         <ExplanationText explanation={explanation} />

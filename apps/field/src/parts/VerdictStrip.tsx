@@ -24,9 +24,7 @@ export function VerdictStrip() {
       <Button className="button alarm problems">
         {inTheWay} {inTheWay === 1 ? 'thing' : 'things'} to mend
       </Button>
-      <Sheet title="To mend before this case can be assessed">
-        <FaultList />
-      </Sheet>
+      <Sheet title="To mend before this case can be assessed">{(close) => <FaultList onGo={close} />}</Sheet>
     </DialogTrigger>
   );
   if (!assessment) {

@@ -98,10 +98,7 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
         <ol>
           {PLACES.map(({ id: each, name: full, short, icon: Icon }, i) => (
             <li key={each}>
-              <Link
-                href={`/case/${id}/${each}`}
-                aria-current={each === place.id ? 'page' : undefined}
-              >
+              <Link href={`/case/${id}/${each}`} aria-current={each === place.id ? 'page' : undefined}>
                 <span className="place-number" aria-hidden="true">
                   {i + 1}
                 </span>
