@@ -23,11 +23,6 @@ export function roundTicks(
   }));
 }
 
-/** The distance between the ticks of `roundTicks`, in SI (or mm). */
-export function tickStep(marks: readonly Tick[]): number {
-  return marks.length < 2 ? 0 : marks[1]!.at - marks[0]!.at;
-}
-
 /** A round length of at most `most`, in the reader's unit (1, 2 or 5 times a power of ten), for a scale bar. */
 export function roundLength(most: number, quantity: Quantity, units: Units): Tick {
   const perSi = inUnits(1, quantity, units);

@@ -42,6 +42,8 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
     displayTitle: true,
     bufferPages: true,
     autoFirstPage: false,
+    // No standard font at all: in the browser pdfkit has none until one is registered.
+    font: '',
     info: {
       Title: report.title,
       Author: report.author,

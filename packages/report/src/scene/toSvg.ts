@@ -1,5 +1,5 @@
 /** Prints a scene as one SVG element, for the screen and for the HTML report. */
-import { colourOf, fontFamilies, lightTheme, type Paint, type Theme } from '../theme.ts';
+import { colourOf, fontFamilies, lightTheme, type Theme } from '../theme.ts';
 import { coordinate } from './marks.ts';
 import type { Meaning, PathMark, Scene, SceneItem, TextMark } from './scene.ts';
 
@@ -17,8 +17,7 @@ export interface SvgOptions {
  */
 export function toSvg(scene: Scene, options: SvgOptions = {}): string {
   const { theme = lightTheme, idPrefix = 'figure', fluid = false } = options;
-  const printer = new Printer(theme, idPrefix);
-  const body = scene.items.map((item) => printer.item(item)).join('');
+  const body = bodyOf(scene, theme, idPrefix);
   const [w, h] = [coordinate(scene.width), coordinate(scene.height)];
   const size = fluid ? `style="width:100%;max-width:${w}px;height:auto"` : `width="${w}" height="${h}"`;
   return (
@@ -40,59 +39,51 @@ export function escapeXml(text: string): string {
     .replaceAll('"', '&quot;');
 }
 
-class Printer {
-  private clips = 0;
-  constructor(
-    private readonly theme: Theme,
-    private readonly prefix: string,
-  ) {}
-
-  item(item: SceneItem): string {
-    if (item.kind === 'path') return this.path(item);
-    if (item.kind === 'text') return this.text(item);
-    const body = item.items.map((inner) => this.item(inner)).join('');
-    if (item.clip === undefined) return `<g${meaning(item)}>${title(item)}${body}</g>`;
-    const id = `${this.prefix}-clip${++this.clips}`;
+function bodyOf(scene: Scene, theme: Theme, prefix: string): string {
+  let clips = 0;
+  const print = (item: SceneItem): string => {
+    if (item.kind === 'path') return pathOf(item, theme);
+    if (item.kind === 'text') return textOf(item, theme);
+    if (item.clip === undefined)
+      return `<g${meaning(item)}>${title(item)}${item.items.map(print).join('')}</g>`;
+    const id = `${prefix}-clip${++clips}`;
     return (
       `<g${meaning(item)} clip-path="url(#${id})">${title(item)}` +
-      `<clipPath id="${id}"><path d="${item.clip}"/></clipPath>${body}</g>`
+      `<clipPath id="${id}"><path d="${item.clip}"/></clipPath>${item.items.map(print).join('')}</g>`
     );
-  }
+  };
+  return scene.items.map(print).join('');
+}
 
-  private path(mark: PathMark): string {
-    const attributes = [
-      ` d="${mark.d}"`,
-      ` fill="${this.paint(mark.fill)}"`,
-      mark.stroke === undefined
-        ? ''
-        : ` stroke="${this.paint(mark.stroke)}" stroke-width="${coordinate(mark.width ?? 0.75)}"`,
-      mark.dash === undefined ? '' : ` stroke-dasharray="${mark.dash.map(coordinate).join(' ')}"`,
-      mark.cap === undefined ? '' : ` stroke-linecap="${mark.cap}"`,
-      mark.join === undefined ? '' : ` stroke-linejoin="${mark.join}"`,
-      mark.evenOdd ? ' fill-rule="evenodd"' : '',
-      mark.opacity === undefined ? '' : ` opacity="${coordinate(mark.opacity)}"`,
-    ].join('');
-    const inner = title(mark);
-    return inner === ''
-      ? `<path${meaning(mark)}${attributes}/>`
-      : `<path${meaning(mark)}${attributes}>${inner}</path>`;
-  }
+function pathOf(mark: PathMark, theme: Theme): string {
+  const attributes = [
+    ` d="${mark.d}"`,
+    ` fill="${mark.fill === undefined ? 'none' : colourOf(mark.fill, theme)}"`,
+    mark.stroke === undefined
+      ? ''
+      : ` stroke="${colourOf(mark.stroke, theme)}" stroke-width="${coordinate(mark.width ?? 0.75)}"`,
+    mark.dash === undefined ? '' : ` stroke-dasharray="${mark.dash.map(coordinate).join(' ')}"`,
+    mark.cap === undefined ? '' : ` stroke-linecap="${mark.cap}"`,
+    mark.join === undefined ? '' : ` stroke-linejoin="${mark.join}"`,
+    mark.evenOdd ? ' fill-rule="evenodd"' : '',
+    mark.opacity === undefined ? '' : ` opacity="${coordinate(mark.opacity)}"`,
+  ].join('');
+  const inner = title(mark);
+  return inner === ''
+    ? `<path${meaning(mark)}${attributes}/>`
+    : `<path${meaning(mark)}${attributes}>${inner}</path>`;
+}
 
-  private text(mark: TextMark): string {
-    const family = mark.face === 'heading' ? ` font-family="${fontFamilies.heading}"` : '';
-    const weight = mark.face === 'regular' ? '' : ' font-weight="600"';
-    const anchor = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`;
-    const [x, y] = [coordinate(mark.x), coordinate(mark.y)];
-    const turn = mark.rotateDeg ? ` transform="rotate(${coordinate(mark.rotateDeg)} ${x} ${y})"` : '';
-    return (
-      `<text${meaning(mark)} x="${x}" y="${y}" font-size="${coordinate(mark.size)}"${family}${weight}${anchor}` +
-      ` fill="${this.paint(mark.fill)}"${turn}>${title(mark)}${escapeXml(mark.text)}</text>`
-    );
-  }
-
-  private paint(paint: Paint | undefined): string {
-    return paint === undefined ? 'none' : colourOf(paint, this.theme);
-  }
+function textOf(mark: TextMark, theme: Theme): string {
+  const family = mark.face === 'heading' ? ` font-family="${fontFamilies.heading}"` : '';
+  const weight = mark.face === 'regular' ? '' : ' font-weight="600"';
+  const anchor = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`;
+  const [x, y] = [coordinate(mark.x), coordinate(mark.y)];
+  const turn = mark.rotateDeg ? ` transform="rotate(${coordinate(mark.rotateDeg)} ${x} ${y})"` : '';
+  return (
+    `<text${meaning(mark)} x="${x}" y="${y}" font-size="${coordinate(mark.size)}"${family}${weight}${anchor}` +
+    ` fill="${colourOf(mark.fill, theme)}"${turn}>${title(mark)}${escapeXml(mark.text)}</text>`
+  );
 }
 
 function meaning(item: Meaning): string {

@@ -1,5 +1,6 @@
 /** A compass rose of intervals by direction: band from 5 % to 95 %, line of the middle estimate, limit circles. */
 import type { DirectionalInterval } from '@standfast/engine';
+import { line as curve, curveCatmullRomClosed } from 'd3-shape';
 import { hatch } from '../../scene/hatch.ts';
 import {
   arrowHead,
@@ -200,18 +201,11 @@ function worst(s: RoseSeries, scale: RoseScale, isFirst: boolean): SceneItem[] {
   ];
 }
 
-/** Path data of a closed curve through the points (Catmull–Rom as cubic pieces). */
+const closedCurve = curve<Px>().curve(curveCatmullRomClosed.alpha(0)).digits(2);
+
+/** Path data of a closed curve through the points (uniform Catmull–Rom). */
 export function smoothRing(points: readonly Px[]): string {
-  const n = points.length;
-  if (n < 3) return n === 0 ? '' : chain(points);
-  const at = (i: number) => points[((i % n) + n) % n]!;
-  const c = coordinate;
-  let d = `M${c(at(0)[0])} ${c(at(0)[1])}`;
-  for (let i = 0; i < n; i++) {
-    const [p0, p1, p2, p3] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
-    d += `C${c(p1[0] + (p2[0] - p0[0]) / 6)} ${c(p1[1] + (p2[1] - p0[1]) / 6)} ${c(p2[0] - (p3[0] - p1[0]) / 6)} ${c(p2[1] - (p3[1] - p1[1]) / 6)} ${c(p2[0])} ${c(p2[1])}`;
-  }
-  return `${d}Z`;
+  return closedCurve(points) ?? '';
 }
 
 /** One legend line for each series, and one each for band, line and limits; breaks rows at `width`. */
