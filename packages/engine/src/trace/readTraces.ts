@@ -14,6 +14,7 @@ import {
 import { findNotches, type Notch } from './notches.ts';
 import { refineEdges } from './refineEdges.ts';
 import { wallInterval } from './residualWall.ts';
+import { findRings, type Rings } from './rings.ts';
 import { FLOOR_SD_PCT, type LevelProfile, SOUND_GRID, searchLevels } from './searchLevels.ts';
 import { bestStretches, type Stretch, stretchPosterior } from './semiMarkov.ts';
 import { type Texture, textureOf } from './texture.ts';
@@ -62,11 +63,18 @@ export function readTraces(input: TraceToRead[]): TraceReading[] {
     checkTrace(trace, `drilling ${id}`);
     const conditioned = conditionTrace(trace);
     const texture = textureOf(conditioned);
+    const rings = findRings(conditioned);
     const coarse = modelFrame(conditioned, { barkMm }, COARSE);
-    return { conditioned, texture, barkMm, profile: searchLevels(conditioned, texture, coarse, WIDE_PRIORS) };
+    return {
+      conditioned,
+      texture,
+      rings,
+      barkMm,
+      profile: searchLevels(conditioned, texture, coarse, WIDE_PRIORS, rings),
+    };
   });
   const tree = treeSoundLevel(prepared.map((p) => p.profile));
-  return prepared.map(({ conditioned, texture, barkMm, profile }) => {
+  return prepared.map(({ conditioned, texture, rings, barkMm, profile }) => {
     const several = input.length > 1;
     const priors: LevelPriors = {
       ...WIDE_PRIORS,
@@ -74,7 +82,7 @@ export function readTraces(input: TraceToRead[]): TraceReading[] {
         ? { mean: tree.logSound, sd: Math.hypot(SOUND_SCATTER_IN_TREE, tree.sd) }
         : WIDE_PRIORS.logSound,
     };
-    return readOne(conditioned, texture, barkMm, profile, priors, several);
+    return readOne(conditioned, texture, rings, barkMm, profile, priors, several);
   });
 }
 
@@ -102,6 +110,7 @@ function treeSoundLevel(profiles: LevelProfile[]): { logSound: number; sd: numbe
 function readOne(
   c: ConditionedTrace,
   texture: Texture,
+  rings: Rings,
   barkMm: number | undefined,
   profile: LevelProfile,
   priors: LevelPriors,
@@ -136,7 +145,18 @@ function readOne(
   let soundSdPct = 0;
   for (let pass = 0; pass < FIT_PASSES; pass++) {
     const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, far);
-    const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, floorSdPct, notches, masked);
+    const model = traceModel(
+      c,
+      texture.scatterPct,
+      frame,
+      levels,
+      floor,
+      shape,
+      floorSdPct,
+      notches,
+      masked,
+      rings,
+    );
     stretches = inCells(bestStretches(model).stretches, frame);
     far = barkSeen(c, stretches, levels, floor);
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
@@ -150,7 +170,18 @@ function readOne(
     shape = soundShape(levels, c);
   }
   const frame = withFarBark(modelFrame(c, { barkMm }, 1), c, far);
-  const model = traceModel(c, texture.scatterPct, frame, levels, floor, shape, floorSdPct, notches, masked);
+  const model = traceModel(
+    c,
+    texture.scatterPct,
+    frame,
+    levels,
+    floor,
+    shape,
+    floorSdPct,
+    notches,
+    masked,
+    rings,
+  );
   stretches = bestStretches(model).stretches;
   const posterior = stretchPosterior(model);
 

@@ -1,5 +1,6 @@
 import { type ConditionedTrace, quantile } from './conditionTrace.ts';
 import { type LevelPriors, type Levels, ONSET_MM, soundShape } from './levels.ts';
+import type { Rings } from './rings.ts';
 import { bestStretches } from './semiMarkov.ts';
 import type { Texture } from './texture.ts';
 import { type ModelFrame, traceModel } from './traceModel.ts';
@@ -32,6 +33,7 @@ export function searchLevels(
   texture: Texture,
   frame: ModelFrame,
   priors: LevelPriors,
+  rings: Rings,
 ): LevelProfile {
   const cells = c.gridMm.length;
   const masked = maskSteps(c, texture);
@@ -62,7 +64,18 @@ export function searchLevels(
         const tried = { ...plain, zeroPct: zero.pct, slopePctPerMm };
         const { floor, below } = causalFloor(c, texture, tried);
         if (below > 0.1) continue;
-        const model = traceModel(c, texture.scatterPct, frame, tried, floor, shape, FLOOR_SD_PCT, [], masked);
+        const model = traceModel(
+          c,
+          texture.scatterPct,
+          frame,
+          tried,
+          floor,
+          shape,
+          FLOOR_SD_PCT,
+          [],
+          masked,
+          rings,
+        );
         const z = (slopePctPerMm - priors.slopePctPerMm.mean) / priors.slopePctPerMm.sd;
         const value = bestStretches(model).logProbability - 0.5 * z * z + zero.logPrior;
         if (value > score[g]!) {

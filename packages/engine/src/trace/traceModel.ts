@@ -1,6 +1,7 @@
 import type { ConditionedTrace } from './conditionTrace.ts';
 import { CORRELATED_CELLS, type Levels } from './levels.ts';
 import type { Notch } from './notches.ts';
+import { type Rings, SEEN } from './rings.ts';
 import { FIELDS, type LengthLaw, type SemiMarkov, type StretchState } from './semiMarkov.ts';
 import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
 
@@ -140,6 +141,11 @@ export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSe
   return { ...frame, transition, lengths, farBark: seen };
 }
 
+/**
+ * What a millimetre of seen (or, where rings show elsewhere, missing) ring pattern counts for, natural logarithm per
+ * unit of clarity: rings speak for sound wood, and a little for incipient decay.
+ */
+const RING_WEIGHT: Partial<Record<StateName, number>> = { sound: 0.2, knot: 0.1, incipient: 0.1 };
 /** Log odds of a crack where no notch was found. */
 const NOT_A_NOTCH = -1000;
 /** How alike the bark of the two sides is in level, share of sound. */
@@ -160,6 +166,7 @@ export function traceModel(
   floorSdPct: number,
   notches: readonly Notch[],
   masked: Uint8Array,
+  rings: Rings | undefined,
 ): SemiMarkov {
   const cells = c.gridMm.length;
   const n = frame.boundary.length - 1;
@@ -183,6 +190,7 @@ export function traceModel(
     let X = 0;
     let XX = 0;
     let XR = 0;
+    const ringWeight = RING_WEIGHT[name] ?? 0;
     let A = 0;
     let B = 0;
     let C = 0;
@@ -197,6 +205,7 @@ export function traceModel(
         A += p;
         B += p * r;
         C += p * r * r;
+        if (rings?.visible) D += ringWeight * (rings.clarity[i]! - SEEN);
         const x = (i + 0.5) * c.cellMm;
         X += p * x;
         XX += p * x * x;
