@@ -176,9 +176,9 @@ const document: CaseFile = {
   },
   site: {
     windCode: 'ASCE 7-22',
-    basicWindSpeedMs: 40,
-    exposure: 'C',
-    basicWindSource: 'Invented: taken as the 50-year gust of the place, 3 seconds, 10 m over open ground',
+    basicWindSpeedMs: 38,
+    exposure: 'B',
+    basicWindSource: 'Invented: taken as the 50-year gust of the place, 3 seconds, 10 m over open ground; houses and trees all round',
   },
   sections: [
     {
