@@ -4,7 +4,7 @@
  *   npx tsx tests/simulated/demo/make.ts
  *
  * writes packages/casefile/demo/ (case.json and traces) and tests/simulated/demo/truth.json. The files are committed;
- * run it again only to change the scenario.
+ * run it again only to change the scenario, and then `npx biome check --write tests/simulated/demo`.
  */
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -178,7 +178,8 @@ const document: CaseFile = {
     windCode: 'ASCE 7-22',
     basicWindSpeedMs: 38,
     exposure: 'B',
-    basicWindSource: 'Invented: taken as the 50-year gust of the place, 3 seconds, 10 m over open ground; houses and trees all round',
+    basicWindSource:
+      'Invented: taken as the 50-year gust of the place, 3 seconds, 10 m over open ground; houses and trees all round',
   },
   sections: [
     {
