@@ -10,8 +10,8 @@ export interface DrawnTrace {
 
 /**
  * Reduce a trace to at most `columns` columns of equal depth so that no spike is lost: each holds the least and the
- * greatest reading in it. Columns without a reading are left out. `frictionPct` is the modelled friction together
- * with the drill's idle level (the floor on which a void reads), interpolated at the column's middle.
+ * greatest reading in it. Columns without a reading are left out. `frictionPct` is the modelled floor (idle level and
+ * friction: where a void reads), interpolated at the column's middle.
  */
 export function drawnTrace(trace: Trace, reading: TraceReading, columns: number): DrawnTrace {
   const { depthMm, resistancePct } = trace;

@@ -4,7 +4,6 @@ import {
   fitLevels,
   floorOf,
   floorSd,
-  friction,
   type LevelPriors,
   type Levels,
   soundShape,
@@ -23,10 +22,12 @@ import {
   type ModelFrame,
   maskNotches,
   modelFrame,
+  type PlaceKnown,
   traceModel,
   withFarBark,
 } from './traceModel.ts';
 import { type Trace, type TraceReading, ZONE_KINDS, type Zone } from './types.ts';
+import { warningsOf } from './warnings.ts';
 import { STATE_COLUMN, STATE_KIND, STATES } from './zoneModel.ts';
 
 /** A drilling to read: its trace, and what is known of the place it was made in. */
@@ -35,6 +36,11 @@ export interface TraceToRead {
   trace: Trace;
   /** Bark thickness where it was measured or guessed, mm; 0 when the drilling starts in wood. */
   barkMm?: number;
+  /**
+   * Depth at which the outline puts the needle's exit on the far side, mm from where it enters the bark. Without it a
+   * low end of a trace may be read as bark and air beyond the stem where it is decay and void within, or the reverse.
+   */
+  exitMm?: number;
   /** Botanical name, which says whether rings can be expected to show. */
   species?: string;
 }
@@ -59,22 +65,22 @@ const FIT_STRIDE = 2;
  * @throws InputFault where a trace cannot be read (see checkTrace), naming the drilling's id.
  */
 export function readTraces(input: TraceToRead[]): TraceReading[] {
-  const prepared = input.map(({ id, trace, barkMm }) => {
+  const prepared = input.map(({ id, trace, barkMm, exitMm }) => {
     checkTrace(trace, `drilling ${id}`);
     const conditioned = conditionTrace(trace);
     const texture = textureOf(conditioned);
     const rings = findRings(conditioned);
-    const coarse = modelFrame(conditioned, { barkMm }, COARSE);
+    const coarse = modelFrame(conditioned, { barkMm, exitMm }, COARSE);
     return {
       conditioned,
       texture,
       rings,
-      barkMm,
+      known: { barkMm, exitMm },
       profile: searchLevels(conditioned, texture, coarse, WIDE_PRIORS, rings),
     };
   });
   const tree = treeSoundLevel(prepared.map((p) => p.profile));
-  return prepared.map(({ conditioned, texture, rings, barkMm, profile }) => {
+  return prepared.map(({ conditioned, texture, rings, known, profile }) => {
     const several = input.length > 1;
     const priors: LevelPriors = {
       ...WIDE_PRIORS,
@@ -82,7 +88,7 @@ export function readTraces(input: TraceToRead[]): TraceReading[] {
         ? { mean: tree.logSound, sd: Math.hypot(SOUND_SCATTER_IN_TREE, tree.sd) }
         : WIDE_PRIORS.logSound,
     };
-    return readOne(conditioned, texture, rings, barkMm, profile, priors, several);
+    return readOne(conditioned, texture, rings, known, profile, priors, several);
   });
 }
 
@@ -111,14 +117,14 @@ function readOne(
   c: ConditionedTrace,
   texture: Texture,
   rings: Rings,
-  barkMm: number | undefined,
+  known: PlaceKnown,
   profile: LevelProfile,
   priors: LevelPriors,
   several: boolean,
 ): TraceReading {
   const { gridMm, cellMm } = c;
   const cells = gridMm.length;
-  const fitFrame = modelFrame(c, { barkMm }, FIT_STRIDE);
+  const fitFrame = modelFrame(c, known, FIT_STRIDE);
   let far: BarkSeen | undefined;
 
   // Start at the best of the coarse search, the tree's level counted in.
@@ -169,7 +175,7 @@ function readOne(
     floor = floorOf(levels, passed);
     shape = soundShape(levels, c);
   }
-  const frame = withFarBark(modelFrame(c, { barkMm }, 1), c, far);
+  const frame = withFarBark(modelFrame(c, known, 1), c, far);
   const model = traceModel(
     c,
     texture.scatterPct,
@@ -235,13 +241,13 @@ function readOne(
     gridMm,
     probability,
     levelPct: Float64Array.from(c.levelPct, (y, i) => y - floor[i]!),
-    frictionPct: Float64Array.from(woodPassed(stretches, cells, cellMm), (w) => friction(levels, w)),
+    frictionPct: floor,
     reference: {
       levelPct: levels.soundPct,
       sdPct: Math.hypot(soundSdPct, LOCAL_SOUND_SCATTER * levels.soundPct),
       restsOn: several ? 'all drillings of the tree' : 'this trace',
     },
-    warnings: [],
+    warnings: warningsOf(c, zones, probability, levels, floorSdPct, several),
   };
 }
 

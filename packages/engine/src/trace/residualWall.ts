@@ -2,7 +2,7 @@ import type { StretchPosterior } from './semiMarkov.ts';
 import type { Interval } from './types.ts';
 
 /** What an edge's place is uncertain by beyond the model's own doubt, standard deviation in mm. */
-const EDGE_SD_MM = 2;
+const EDGE_SD_MM = 1.3;
 
 /**
  * The residual wall's distribution from the posterior over stretches: where the wood begins and where its first whole

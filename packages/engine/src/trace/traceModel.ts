@@ -5,10 +5,17 @@ import { type Rings, SEEN } from './rings.ts';
 import { FIELDS, type LengthLaw, type SemiMarkov, type StretchState } from './semiMarkov.ts';
 import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
 
-/** What is known of where the drilling starts. */
-export interface BarkKnown {
+/** Share of the depth at which the outline puts the exit before which none is believed: outlines are measured roughly. */
+const EARLIEST_EXIT = 0.75;
+/** Log odds added to leaving on the far side when the outline says the needle is long enough. */
+const EXPECTED_EXIT = 2;
+
+/** What is known of where the drilling starts and where it would come out. */
+export interface PlaceKnown {
   /** Bark thickness measured or guessed, mm; undefined when nothing is known. */
   barkMm: number | undefined;
+  /** Where the outline says the needle comes out again, mm from where it went in; undefined when not known. */
+  exitMm?: number | undefined;
 }
 
 /** Everything that does not change with the levels, made once a trace and stride. */
@@ -23,6 +30,8 @@ export interface ModelFrame {
   transition: Float64Array;
   last: Float64Array;
   farBark?: BarkSeen | undefined;
+  /** No way out on the far side before this depth, mm from the start of the trace. */
+  noExitBeforeMm: number;
 }
 
 const INITIAL: Record<StateName, number> = {
@@ -48,7 +57,7 @@ const MASKED_SHARE = 0.05;
 const MOST_MM: Partial<Record<StateName, number>> = { barkIn: 90, barkOut: 90, knot: 60, crack: 7 };
 
 /** Length laws, boundaries and entry probabilities on a grid of every `stride`-th cell. */
-export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number): ModelFrame {
+export function modelFrame(c: ConditionedTrace, known: PlaceKnown, stride: number): ModelFrame {
   const cells = c.gridMm.length;
   const n = Math.max(2, Math.round(cells / stride));
   const boundary = Int32Array.from({ length: n + 1 }, (_, i) => (i === n ? cells : i * stride));
@@ -82,6 +91,10 @@ export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number
     barkOut: 3,
     airOut: 1,
   };
+  const transition = TABLE.slice();
+  if (known.exitMm !== undefined && cells * c.cellMm > EARLIEST_EXIT * known.exitMm)
+    for (let k = 0; k < STATES.length; k++)
+      transition[k * STATES.length + STATES.indexOf('barkOut')]! += EXPECTED_EXIT;
   const initial = new Float64Array(STATES.length);
   STATES.forEach((s, k) => {
     initial[k] = Math.log(INITIAL[s]);
@@ -95,7 +108,8 @@ export function modelFrame(c: ConditionedTrace, known: BarkKnown, stride: number
     least: STATES.map((s) => Math.max(1, Math.round(leastMm[s] / mm))),
     most: STATES.map((s) => Math.min(n, Math.max(1, Math.round((MOST_MM[s] ?? Infinity) / mm)))),
     initial,
-    transition: TABLE,
+    transition,
+    noExitBeforeMm: (known.exitMm ?? 0) * EARLIEST_EXIT,
     last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' ? -2 : 0)),
   };
 }
@@ -146,6 +160,8 @@ export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSe
  * unit of clarity: rings speak for sound wood, and a little for incipient decay.
  */
 const RING_WEIGHT: Partial<Record<StateName, number>> = { sound: 0.2, knot: 0.1, incipient: 0.1 };
+/** Log odds against each cell of far bark or air before any exit is possible. */
+const BEFORE_EXIT = 20;
 /** Log odds of a crack where no notch was found. */
 const NOT_A_NOTCH = -1000;
 /** How alike the bark of the two sides is in level, share of sound. */
@@ -190,6 +206,7 @@ export function traceModel(
     let X = 0;
     let XX = 0;
     let XR = 0;
+    const exits = name === 'barkOut' || name === 'airOut';
     const ringWeight = RING_WEIGHT[name] ?? 0;
     let A = 0;
     let B = 0;
@@ -205,6 +222,7 @@ export function traceModel(
         A += p;
         B += p * r;
         C += p * r * r;
+        if (exits && (i + 0.5) * c.cellMm < frame.noExitBeforeMm) D -= BEFORE_EXIT;
         if (rings?.visible) D += ringWeight * (rings.clarity[i]! - SEEN);
         const x = (i + 0.5) * c.cellMm;
         X += p * x;

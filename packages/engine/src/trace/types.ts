@@ -65,9 +65,12 @@ export interface TraceReading {
   gridMm: Float64Array;
   /** `gridMm.length` rows of `ZONE_KINDS.length` probabilities, row after row; each row sums to 1. */
   probability: Float64Array;
-  /** Level on the grid with spikes tamed and the modelled friction taken off, percent of full scale. */
+  /** Level on the grid with spikes tamed and `frictionPct` taken off, percent of full scale. */
   levelPct: Float64Array;
-  /** Modelled friction of the shaft on the grid, percent of full scale; it grows only in wood. */
+  /**
+   * Modelled floor on the grid, percent of full scale: the drill's idle level and the friction of the shaft, which
+   * grows only in wood. A void reads at this floor.
+   */
   frictionPct: Float64Array;
   reference: ReferenceLevel;
   /** Anything a reader should know before relying on this reading. */
