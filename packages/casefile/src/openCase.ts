@@ -66,7 +66,7 @@ export function inspectCase(bag: ReadonlyCaseBag): InspectedCase {
   lookForUnused(opened, caseFile, bag);
   collect(opened, () => {
     const { input, notices } = engineInput(caseFile, opened.traces);
-    opened.notices.push(...notices.filter((notice) => !/ was not read: /.test(notice.text)));
+    opened.notices.push(...notices);
     if (opened.faults.length === 0) opened.engineInput = input;
   });
   return opened;
