@@ -36,7 +36,7 @@ const LOOK = {
 const AFTER = 8;
 const AFTER_TABLE = 15;
 /** How much of what a paragraph leads to is kept with it at most, points. */
-const LEAD = 240;
+const LEAD = 320;
 const TERM_WIDTH = 92;
 const FACT_TERM = 62;
 const DEFINITION_TERM = 112;
@@ -64,6 +64,10 @@ export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc:
       let together = blockHeight(flow, block, doc);
       for (let k = 1; k <= (block.keep ?? 0) && blocks[i + k]; k++)
         together += blockHeight(flow, blocks[i + k]!, doc);
+      if (block.scene.height >= TALL)
+        return (
+          LEAST_SCALE * figureScale(flow, block) * block.scene.height + captionHeight(flow, block, doc) + 8
+        );
       return together <= flow.bottom - flow.top ? together : blockHeight(flow, block, doc);
     }
     case 'paragraph':
@@ -275,10 +279,23 @@ function drawKeyFigures(flow: Flow, block: Of<'keyFigures'>): void {
   flow.y += AFTER + 6;
 }
 
+/** A tall figure may be made this much smaller to stand on a page already begun. Traces keep their common scale. */
+const LEAST_SCALE = 0.74;
+const TALL = 300;
+
 /** Figures are drawn in points one to one, and made smaller only where they would not fit the page. */
 function figureScale(flow: Flow, block: Of<'figure'>): number {
   const room = flow.bottom - flow.top - 60;
   return Math.min(1, flow.width / block.scene.width, room / block.scene.height);
+}
+
+/** The scale at which a figure stands on what is left of the page, or its full scale where a new page is needed. */
+function scaleHere(flow: Flow, block: Of<'figure'>, doc: ReportDocument): number {
+  const full = figureScale(flow, block);
+  if (block.scene.height < TALL) return full;
+  const room = flow.bottom - flow.y - captionHeight(flow, block, doc) - 6;
+  const fitting = room / block.scene.height;
+  return fitting >= full ? full : fitting >= full * LEAST_SCALE ? fitting : full;
 }
 
 function captionOf(block: Of<'figure'>, doc: ReportDocument): string {
@@ -290,7 +307,7 @@ function captionHeight(flow: Flow, block: Of<'figure'>, doc: ReportDocument): nu
 }
 
 function drawFigure(flow: Flow, block: Of<'figure'>, doc: ReportDocument): void {
-  const scale = figureScale(flow, block);
+  const scale = scaleHere(flow, block, doc);
   const { scene } = block;
   const [w, h] = [scene.width * scale, scene.height * scale];
   const x = flow.left + (flow.width - w) / 2;

@@ -16,6 +16,8 @@ export interface Flow {
   bottom: number;
   /** Where the next block starts. */
   y: number;
+  /** Heights of texts already measured: blocks are measured several times before they are drawn. */
+  heights: Map<string, number>;
 }
 
 export interface TextLook {
@@ -39,8 +41,13 @@ export function ensure(flow: Flow, height: number): void {
 
 /** Height of a text set to a width, points. */
 export function textHeight(flow: Flow, text: string, width: number, look: TextLook): number {
+  const key = `${look.face ?? 'regular'} ${look.size} ${look.lineGap ?? 0} ${width} ${text}`;
+  const known = flow.heights.get(key);
+  if (known !== undefined) return known;
   set(flow, look);
-  return flow.doc.heightOfString(text === '' ? ' ' : text, { width, lineGap: look.lineGap ?? 0 });
+  const height = flow.doc.heightOfString(text === '' ? ' ' : text, { width, lineGap: look.lineGap ?? 0 });
+  flow.heights.set(key, height);
+  return height;
 }
 
 /** Sets a text at a place. Must be called within `tagged` or `artifact`. */

@@ -69,6 +69,7 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
     top: MARGIN.top,
     bottom: doc.page.height - MARGIN.bottom,
     y: MARGIN.top,
+    heights: new Map(),
   };
   let chapter: PDFKit.PDFOutline | null = null;
   report.blocks.forEach((block, i) => {

@@ -210,7 +210,8 @@ export const reportWords = {
       'Against breakage',
       'Against uprooting',
     ],
-    gustTable: 'Critical gust: the 3-second gust at 10 m over open ground at which load meets resistance',
+    gustTable:
+      'Critical gust: the 3-second gust at 10 m (33 ft) over open ground at which load meets resistance',
     gustColumns: ['Mode', 'Middle estimate', '90 % range'],
     gustNote:
       'The critical gust is a figure for comparison with forecasts and records of gusts. It is not a wind the tree is said to survive.',
@@ -222,7 +223,7 @@ export const reportWords = {
       chance: 'Chance that safety is below 1',
       to: 'to',
       towards: (direction: string) => `bending towards ${direction}`,
-      governedBy: (mode: string) => `by ${mode}, at 10 m over open ground`,
+      governedBy: (mode: string) => `by ${mode}, at 10 m (33 ft) over open ground`,
       chanceNote: (below15: string) => `below 1.5: ${below15}`,
     },
   },
@@ -432,7 +433,7 @@ export const reportWords = {
       },
       {
         term: 'Critical gust',
-        text: 'The 3-second gust at 10 m over open ground at which load and resistance are equal.',
+        text: 'The 3-second gust at 10 m (33 ft) over open ground at which load and resistance are equal.',
       },
     ] as readonly { term: string; text: string }[],
   },

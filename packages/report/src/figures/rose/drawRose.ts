@@ -4,9 +4,7 @@ import { line as curve, curveCatmullRomClosed } from 'd3-shape';
 import { hatch } from '../../scene/hatch.ts';
 import {
   arrowHead,
-  chain,
   circle,
-  coordinate,
   filled,
   group,
   line,
