@@ -19,6 +19,7 @@ import {
   cambiumRing,
   checkOutline,
   DIRECTIONS_DEG,
+  needleLine,
   outlineRing,
   ringModulusByDirection,
   strengthLossCriteria,
@@ -69,10 +70,14 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     );
   }
 
-  const readings = readAll(input, options.read ?? readTraces);
+  const outlines = input.sections.map((section) => {
+    checkOutline(section.outline, `sections.${section.id}.outline`);
+    return outlineRing(section.outline);
+  });
+  const readings = readAll(input, outlines, options.read ?? readTraces);
   const wood = woodFor(input.tree.species);
-  const sections = input.sections.map((section) =>
-    sectionPart(section, readings, random.fork(`section ${section.id}`), draws),
+  const sections = input.sections.map((section, i) =>
+    sectionPart(section, outlines[i]!, readings, random.fork(`section ${section.id}`), draws),
   );
   const flares = input.flares.map((flare): FlareAssessment => {
     const drilled = flare.drillings.map((drilling) => readings.get(drilling)!);
@@ -158,13 +163,11 @@ interface SectionPart {
 
 function sectionPart(
   section: SectionInput,
+  outline: RingMm,
   readings: Map<DrillingInput, TraceReading>,
   random: Random,
   draws: number,
 ): SectionPart {
-  const where = `sections.${section.id}.outline`;
-  checkOutline(section.outline, where);
-  const outline = outlineRing(section.outline);
   const cambium = cambiumRing(outline, section.barkMm);
   const posterior = soundnessPosterior(
     {
@@ -211,20 +214,24 @@ function sectionPart(
 /** Read all traces together, so that they share the level that this tree's sound wood has. */
 function readAll(
   input: CaseInput,
+  outlines: RingMm[],
   readTogether: NonNullable<AssessOptions['read']>,
 ): Map<DrillingInput, TraceReading> {
-  const placed = [
-    ...input.sections.flatMap((section) =>
-      section.drillings.map((drilling) => ({ drilling, barkMm: section.barkMm })),
-    ),
-    ...input.flares.flatMap((flare) => flare.drillings.map((drilling) => ({ drilling, barkMm: undefined }))),
-  ];
+  const inSections = input.sections.flatMap((section, i) =>
+    section.drillings.map((drilling) => ({
+      drilling,
+      barkMm: section.barkMm,
+      exitMm: needleLine(outlines[i]!, drilling).exitDepthMm,
+    })),
+  );
+  const inFlares = input.flares.flatMap((flare) => flare.drillings.map((drilling) => ({ drilling })));
+  const placed = [...inSections, ...inFlares];
   const read = readTogether(
-    placed.map(({ drilling, barkMm }) => ({
+    placed.map(({ drilling, ...known }) => ({
       id: drilling.id,
       trace: drilling.trace,
-      barkMm,
       species: input.tree.species,
+      ...known,
     })),
   );
   return new Map(placed.map(({ drilling }, i) => [drilling, read[i]!]));
