@@ -192,7 +192,7 @@ export const reportWords = {
   overview: {
     heading: 'The section and its safety by direction',
     caption: (id: string, height: string) =>
-      `Section ${id}, ${height} above ground, with the safety factor round it. Inside: how strong the wood is taken to be, the needles on their true lines, and hatching where little is known. Outside: the safety factor for each direction in which the stem would bend.`,
+      `Section ${id}, ${height} above ground, with the safety factor round it. Inside: how strong the wood is taken to be, the needles on their true lines, and hatching where little is known. Outside: the safety factor for each direction in which the stem would bend; what lies beyond its scale stands on the outer circle.`,
     sectionCaption: (id: string, height: string) =>
       `Section ${id}, ${height} above ground. At a root flare: the share of its drilled wood without loss of resistance.`,
     remainingCaption: (id: string) => `Strength remaining at section ${id} by direction of bending.`,
@@ -250,7 +250,7 @@ export const reportWords = {
     columns: ['Reading', 'From', 'To', 'Length', 'Probability'],
     noLoss: 'Along the needle no loss of drilling resistance was found.',
     loss: (kinds: string, from: string) =>
-      `Loss of drilling resistance was found (${kinds}), beginning at a depth of ${from}.`,
+      `Loss of drilling resistance was found: ${kinds}. It begins at a depth of ${from}.`,
     wall: (wall: string) => `Wall of wood without loss, from the cambium inwards: ${wall}.`,
     wallAtLeast: (wall: string) =>
       `Wall of wood without loss, from the cambium inwards: at least ${wall}; the needle met no end of it.`,

@@ -156,8 +156,8 @@ function limits(scale: RoseScale): SceneItem[] {
 }
 
 function labels(scale: RoseScale): SceneItem[] {
-  const place = (value: number, label: string, strong: boolean): SceneItem[] => {
-    const [x, y] = pointAt(scale, scale.labelsDeg, value);
+  const place = (value: number, label: string, strong: boolean, turnDeg = 0): SceneItem[] => {
+    const [x, y] = pointAt(scale, scale.labelsDeg + turnDeg, value);
     return plate(x, y + scale.size * 0.3, label, {
       size: scale.size - 1,
       anchor: 'middle',
@@ -175,7 +175,8 @@ function labels(scale: RoseScale): SceneItem[] {
   });
   return [
     ...plain.flatMap((c) => place(c.at, c.label, false)),
-    ...scale.limits.flatMap((l) => place(l.at, l.label, true)),
+    // Turned apart, since limits can lie close together.
+    ...scale.limits.flatMap((l, i) => place(l.at, l.label, true, 14 * i)),
   ];
 }
 
