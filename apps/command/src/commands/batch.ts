@@ -137,7 +137,6 @@ async function progressBar(total: number) {
     format: '{bar} {value} of {total} cases, {eta_formatted} left',
     barCompleteChar: '=',
     barIncompleteChar: ' ',
-    hideCursor: true,
     stream: process.stderr,
   });
   bar.start(total, 0);
