@@ -86,3 +86,58 @@ test('one tab writes; the other reads along until it takes over', async ({ page,
   await second.getByLabel('Label', { exact: true }).fill('Old gate maple');
   await expect(page.getByLabel('Label', { exact: true })).toHaveValue('Old gate maple');
 });
+
+test('storage that is full is told at once, with the way out, and nothing on screen is lost', async ({
+  page,
+  context,
+}) => {
+  await firstStart(page);
+  await goTo(page, 'report');
+  const devtools = await context.newCDPSession(page);
+  const origin = new URL(page.url()).origin;
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
+  const purpose = page.getByLabel('Purpose');
+  await purpose.fill('The last words before the disk was full. '.repeat(40));
+  await expect(page.getByRole('alert')).toContainText('storage is full');
+  await expect(page.getByTestId('saved')).toHaveText('not saved');
+  const saving = page.waitForEvent('download');
+  await page.getByRole('alert').getByRole('button', { name: 'Save as zip' }).click();
+  expect((await saving).suggestedFilename()).toMatch(/\.zip$/);
+
+  await devtools.send('Storage.overrideQuotaForOrigin', { origin });
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByTestId('saved')).toHaveText(/^saved /);
+  await page.reload();
+  await expect(purpose).toHaveValue(/The last words before the disk was full/);
+});
+
+test('a page that breaks still hands out the cases', async ({ page }) => {
+  await firstStart(page);
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('standfast');
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const change = opening.result.transaction('cases', 'readwrite');
+          const cases = change.objectStore('cases');
+          cases.put({
+            id: 'broken',
+            savedAt: 1,
+            deletedAt: 0,
+            files: {},
+            drafts: {},
+            verdict: null,
+            caseFile: {},
+          });
+          change.oncomplete = () => resolve();
+          change.onerror = () => reject(change.error);
+        };
+      }),
+  );
+  await page.goto('/#/case/broken/tree');
+  await expect(page.getByRole('heading', { name: 'This page broke, your cases did not' })).toBeVisible();
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save all cases as zip' }).click();
+  expect((await saving).suggestedFilename()).toMatch(/\.zip$/);
+});

@@ -78,6 +78,10 @@ test('a table with semicolons and decimal commas is shown as it will be read, an
     .getByLabel('Tables of readings')
     .setInputFiles({ name: 'bohrung 7.csv', mimeType: 'text/csv', buffer: germanTable() });
   const step = page.getByRole('dialog');
+  await expect(
+    step.getByText(/^Columns parted by semicolon ;, decimal comma, depth in mm, resistance in percent/),
+  ).toBeVisible();
+  await step.getByText('Correct how it is read').click();
   await expect(step.getByLabel('Columns parted by')).toHaveValue(';');
   await expect(step.getByLabel('Decimal sign')).toHaveValue(',');
   await expect(step.getByRole('row', { name: /0,1 · 7,\d\d 0.1 7.\d+/ })).toBeVisible();

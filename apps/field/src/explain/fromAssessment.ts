@@ -26,6 +26,13 @@ function inputOf({ name, value, unit, cov, source }: SourcedValue): ExplainedInp
   return { name, value: `${fixed(value, digits)}${space}${scatter}`, source };
 }
 
+/** Whether a value, by its name, belongs to the other way of failing; all values stand together under Strength. */
+function concernsOnly(name: string, mode: 'breakage' | 'uprooting'): boolean {
+  return mode === 'breakage'
+    ? /breakage|crushing|breaking|of stems|whole stem/.test(name)
+    : /uproot|anchorage|root/.test(name);
+}
+
 function sourcesOf(values: readonly SourcedValue[]): string[] {
   return [...new Set(values.map(({ source }) => source))];
 }
@@ -69,7 +76,10 @@ export function explainSafety(assessment: Assessment, units: Units): Explanation
       });
     }
   }
-  inputs.push(...(uprooting ? values : [...assessment.wood.values, ...values]).map(inputOf));
+  const used = uprooting ? values : [...assessment.wood.values, ...values];
+  inputs.push(
+    ...used.filter(({ name }) => !concernsOnly(name, uprooting ? 'breakage' : 'uprooting')).map(inputOf),
+  );
   return {
     name: `Safety against ${governing.mode}, bending to ${bearing(governing.directionDeg)}`,
     value: intervalText(governing),

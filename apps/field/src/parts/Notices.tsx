@@ -63,7 +63,7 @@ export function Notices({ notices }: { notices: readonly Notice[] }) {
 export function Cautions() {
   return (
     <aside className="cautions" aria-label="Cautions">
-      <h3>For the assessor</h3>
+      <h2>For the assessor</h2>
       <ul>
         <li>The assessor decides. Nothing here replaces seeing the tree, its roots and its surroundings.</li>
         <li>

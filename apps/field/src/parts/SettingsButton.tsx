@@ -49,7 +49,7 @@ interface SegmentsProps {
 export function Segments({ label, value, options, onChoose, hideLabel }: SegmentsProps) {
   return (
     <RadioGroup className="segments" orientation="horizontal" value={value} onChange={onChoose}>
-      <Label className={hideLabel ? 'out-of-sight' : undefined}>{label}</Label>
+      <Label className={hideLabel ? 'out-of-sight' : 'segments-label'}>{label}</Label>
       <div className="segments-row">
         {options.map(([option, text]) => (
           <Radio key={option} value={option} className="segment">

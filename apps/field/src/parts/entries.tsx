@@ -24,6 +24,11 @@ function useFieldFault(at: string): string | null {
   return fault ? fault.what : null;
 }
 
+/** A field that was left empty is not a mistake: it is asked for without alarm. */
+function isAsked(fault: string | null): boolean {
+  return fault?.startsWith('is missing') ?? false;
+}
+
 function useReadOnly(): boolean {
   return useSessionView().writer !== true;
 }
@@ -42,7 +47,10 @@ interface FrameProps {
 
 function Frame({ id, label, hint, fault, children, wide, broad }: FrameProps) {
   return (
-    <div className={`entry ${wide ? 'wide' : broad ? 'broad' : ''}`} data-faulty={fault ? '' : undefined}>
+    <div
+      className={`entry ${wide ? 'wide' : broad ? 'broad' : ''}`}
+      data-faulty={fault && !isAsked(fault) ? '' : undefined}
+    >
       <label htmlFor={id}>{label}</label>
       {children}
       {hint && (
@@ -51,8 +59,8 @@ function Frame({ id, label, hint, fault, children, wide, broad }: FrameProps) {
         </p>
       )}
       {fault && (
-        <p className="fault" id={`${id}-fault`}>
-          {fault}
+        <p className={isAsked(fault) ? 'needed' : 'fault'} id={`${id}-fault`}>
+          {isAsked(fault) ? 'Needed for the assessment.' : fault}
         </p>
       )}
     </div>
@@ -120,7 +128,7 @@ export function NumberEntry({ at, label, hint, quantity, limits = {}, placeholde
           value={text}
           placeholder={placeholder}
           readOnly={readOnly}
-          aria-invalid={fault ? true : undefined}
+          aria-invalid={fault && !isAsked(fault) ? true : undefined}
           aria-describedby={describedBy(id, hint, fault)}
           onChange={(event) => change(event.target.value)}
           onBlur={() => setTyped(null)}
@@ -149,7 +157,7 @@ export function TextEntry({ at, label, hint, lines, suggestions, italic }: TextE
     value: typeof value === 'string' ? value : '',
     readOnly,
     autoComplete: 'off',
-    'aria-invalid': fault ? true : undefined,
+    'aria-invalid': fault && !isAsked(fault) ? true : undefined,
     'aria-describedby': describedBy(id, hint, fault),
   };
   const change = (text: string) => session.setField(at, text === '' ? undefined : text, label);
@@ -193,7 +201,7 @@ export function DateEntry({ at, label, hint }: EntryProps) {
           type="date"
           value={typeof value === 'string' ? value : ''}
           readOnly={readOnly}
-          aria-invalid={fault ? true : undefined}
+          aria-invalid={fault && !isAsked(fault) ? true : undefined}
           aria-describedby={describedBy(id, hint, fault)}
           onChange={(event) => session.setField(at, event.target.value || undefined, label)}
         />
@@ -290,7 +298,7 @@ export function PlainEntry({ label, hint, fault = null, value, onType, unit, num
           inputMode={numeric ? 'decimal' : 'text'}
           autoComplete="off"
           value={value}
-          aria-invalid={fault ? true : undefined}
+          aria-invalid={fault && !isAsked(fault) ? true : undefined}
           aria-describedby={describedBy(id, hint, fault)}
           onChange={(event) => onType(event.target.value)}
         />

@@ -113,20 +113,6 @@ function TableStep({ table, done }: { table: LooseTable; done: () => void }) {
           </ul>
         </section>
       )}
-      <section>
-        <h3>How it is read</h3>
-        <GuessFields guess={guess} correct={correct} />
-        {guess.reasons.length > 0 && (
-          <details>
-            <summary>Why it was taken so</summary>
-            <ul className="plain-list">
-              {guess.reasons.map((reason) => (
-                <li key={reason}>{reason}</li>
-              ))}
-            </ul>
-          </details>
-        )}
-      </section>
       {fault && (
         <p className="fault" role="alert">
           {fault}
@@ -139,6 +125,24 @@ function TableStep({ table, done }: { table: LooseTable; done: () => void }) {
             <Preview key={preview.label} preview={preview} />
           ))}
         </div>
+      </section>
+      <section>
+        <h3>How it is read</h3>
+        <p>{guessWords(guess)}</p>
+        {guess.reasons.length > 0 && (
+          <details>
+            <summary className="opener">Why it was taken so</summary>
+            <ul className="plain-list">
+              {guess.reasons.map((reason) => (
+                <li key={reason}>{reason}</li>
+              ))}
+            </ul>
+          </details>
+        )}
+        <details open={guess.questions.length > 0 || guess.confidence < SURE_ENOUGH}>
+          <summary className="opener">Correct how it is read</summary>
+          <GuessFields guess={guess} correct={correct} />
+        </details>
       </section>
       <Keep table={table} guess={guess} labels={previews.map(({ label }) => label)} done={done} />
     </div>
@@ -324,6 +328,28 @@ function Typed({ label, unit, value, onNumber }: TypedProps) {
       }}
     />
   );
+}
+
+/** Below this a person should look before relying on the guess. */
+const SURE_ENOUGH = 0.7;
+
+/** How the table is read, in one sentence. */
+function guessWords(guess: TableGuess): string {
+  const parts = [
+    guess.kind === 'text' ? `columns parted by ${DELIMITER_WORDS[guess.delimiter]}` : `sheet ${guess.sheet}`,
+    guess.decimal === ',' ? 'decimal comma' : 'decimal point',
+  ];
+  for (const column of guess.columns) {
+    if (column.role === 'depth') parts.push(`depth in ${UNIT_WORDS[column.unit]}`);
+    if (column.role === 'resistance') parts.push(`resistance in ${UNIT_WORDS[column.unit]}`);
+    if (column.role === 'feed') parts.push('with feed');
+  }
+  if (!guess.columns.some(({ role }) => role === 'depth') && guess.stepMm !== null) {
+    parts.push(`one row every ${guess.stepMm} mm`);
+  }
+  if (guess.reversed) parts.push('from the deepest reading outward');
+  const words = [...new Set(parts)].join(', ');
+  return `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}.`;
 }
 
 const ROWS_SHOWN = 6;

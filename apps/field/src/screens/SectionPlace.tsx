@@ -1,5 +1,12 @@
 /** The sections in plan with their drillings, the outline, and every trace in a row at one scale. */
-import { addSection, type CaseSection, nextId, removeSection } from '@standfast/casefile';
+import {
+  addFlare,
+  addSection,
+  type CaseSection,
+  nextId,
+  removeFlare,
+  removeSection,
+} from '@standfast/casefile';
 import type { DrillingAssessment, SectionAssessment } from '@standfast/engine';
 import { bearing, commonTopPct, sectionFigure, traceFigure } from '@standfast/report';
 import { Plus, Trash2, Upload } from 'lucide-react';
@@ -85,6 +92,7 @@ export function SectionPlace() {
         </div>
       </div>
       <Drillings />
+      <Flares />
     </>
   );
 }
@@ -267,4 +275,63 @@ function DrillingRow({ drilling, named, deepestMm, topPct }: DrillingRowProps) {
   );
   if (!drilling) return <small>{named ? 'not read yet' : 'no trace yet'}</small>;
   return <Figure draw={draw} className="drilling-strip" />;
+}
+
+function Flares() {
+  const session = useSession();
+  const { writer } = useSessionView();
+  const { flares } = useCaseFile();
+  const add = () =>
+    session.edit('Add a flare', (caseFile) =>
+      addFlare(caseFile, { id: nextId(caseFile, 'flare'), azimuthDeg: 0 }),
+    );
+  return (
+    <Group
+      title="Root flares"
+      lead="Each main root where it leaves the stem. Drilled flares tell of the anchorage."
+    >
+      <ul className="rows">
+        {flares.map(({ id, drillings }, i) => (
+          <li key={id} className="row">
+            <div className="fields">
+              <NumberEntry
+                at={`flares.${i}.azimuthDeg`}
+                label={`Flare ${id}, direction`}
+                quantity="angleDeg"
+                limits={{ min: -360, max: 360 }}
+              />
+              <NumberEntry
+                at={`flares.${i}.widthMm`}
+                label="Width"
+                quantity="lengthMm"
+                limits={{ min: 0, aboveMin: true, max: 5000 }}
+              />
+              <NumberEntry
+                at={`flares.${i}.heightMm`}
+                label="Height"
+                quantity="lengthMm"
+                limits={{ min: 0, aboveMin: true, max: 5000 }}
+              />
+              <p className="hint flare-drillings">
+                {drillings.length === 0
+                  ? 'Not drilled.'
+                  : `Drilled: ${drillings.map((each) => each.id).join(', ')}.`}
+              </p>
+            </div>
+            <Button
+              className="icon-button"
+              aria-label={`Take out flare ${id}`}
+              isDisabled={writer !== true}
+              onPress={() => session.edit(`Take out flare ${id}`, (caseFile) => removeFlare(caseFile, id))}
+            >
+              <Trash2 aria-hidden />
+            </Button>
+          </li>
+        ))}
+      </ul>
+      <Button className="button" onPress={add} isDisabled={writer !== true}>
+        <Plus aria-hidden /> Add a flare
+      </Button>
+    </Group>
+  );
 }
