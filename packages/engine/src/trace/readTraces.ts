@@ -151,18 +151,7 @@ function readOne(
   let soundSdPct = 0;
   for (let pass = 0; pass < FIT_PASSES; pass++) {
     const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, far);
-    const model = traceModel(
-      c,
-      texture.scatterPct,
-      frame,
-      levels,
-      floor,
-      shape,
-      floorSdPct,
-      notches,
-      masked,
-      rings,
-    );
+    const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked, rings);
     stretches = inCells(bestStretches(model).stretches, frame);
     far = barkSeen(c, stretches, levels, floor);
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
@@ -176,18 +165,7 @@ function readOne(
     shape = soundShape(levels, c);
   }
   const frame = withFarBark(modelFrame(c, known, 1), c, far);
-  const model = traceModel(
-    c,
-    texture.scatterPct,
-    frame,
-    levels,
-    floor,
-    shape,
-    floorSdPct,
-    notches,
-    masked,
-    rings,
-  );
+  const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked, rings);
   stretches = bestStretches(model).stretches;
   const posterior = stretchPosterior(model);
 

@@ -64,18 +64,7 @@ export function searchLevels(
         const tried = { ...plain, zeroPct: zero.pct, slopePctPerMm };
         const { floor, below } = causalFloor(c, texture, tried);
         if (below > 0.1) continue;
-        const model = traceModel(
-          c,
-          texture.scatterPct,
-          frame,
-          tried,
-          floor,
-          shape,
-          FLOOR_SD_PCT,
-          [],
-          masked,
-          rings,
-        );
+        const model = traceModel(c, texture, frame, tried, floor, shape, FLOOR_SD_PCT, [], masked, rings);
         const z = (slopePctPerMm - priors.slopePctPerMm.mean) / priors.slopePctPerMm.sd;
         const value = bestStretches(model).logProbability - 0.5 * z * z + zero.logPrior;
         if (value > score[g]!) {

@@ -9,6 +9,8 @@ const LEAST_SCATTER_PCT = 0.25;
 /** Shares of a cell's step across itself, and of its distance off the running median, that count as scatter. */
 const ACROSS = 0.3;
 const OFF = 0.4;
+/** How much more than the quietest still counts as quiet, natural logarithm. */
+const QUIET_TOLERANCE = 0.8;
 /** Normal consistency of the median absolute deviation. */
 const MAD_TO_SD = 1.4826;
 
@@ -20,6 +22,11 @@ export interface Texture {
    * no model holds. It is one for all kinds and levels tried: a kind told to be smoother would win any quiet stretch.
    */
   scatterPct: Float64Array;
+  /**
+   * How much more restless the trace is in each cell than at its quietest, natural logarithm beyond a tolerance, cut to
+   * 0 to 1.5. Air and voids are quiet; bark is ragged; wood has its texture.
+   */
+  unrest: Float64Array;
 }
 
 /** Running median and local robust scatter of a conditioned trace, cell by cell. */
@@ -46,7 +53,11 @@ export function textureOf(c: ConditionedTrace): Texture {
       OFF * off[i]!,
     );
   }
-  return { smoothPct, scatterPct };
+  const quiet = Math.max(least, quantile(local, 0.05) * MAD_TO_SD);
+  const unrest = local.map((v) =>
+    Math.min(1.5, Math.max(0, Math.log(Math.max(v * MAD_TO_SD, quiet) / quiet) - QUIET_TOLERANCE)),
+  );
+  return { smoothPct, scatterPct, unrest };
 }
 
 /** Running median over `2 reach + 1` values, the window cut at the ends. */

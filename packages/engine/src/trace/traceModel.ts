@@ -3,6 +3,7 @@ import { CORRELATED_CELLS, type Levels } from './levels.ts';
 import type { Notch } from './notches.ts';
 import { type Rings, SEEN } from './rings.ts';
 import { FIELDS, type LengthLaw, type SemiMarkov, type StretchState } from './semiMarkov.ts';
+import type { Texture } from './texture.ts';
 import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
 
 /** Share of the depth at which the outline puts the exit before which none is believed: outlines are measured roughly. */
@@ -160,6 +161,8 @@ export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSe
  * unit of clarity: rings speak for sound wood, and a little for incipient decay.
  */
 const RING_WEIGHT: Partial<Record<StateName, number>> = { sound: 0.2, knot: 0.1, incipient: 0.1 };
+/** Log odds against air or void in a restless cell, per unit of unrest. */
+const UNREST = 0.15;
 /** Log odds against each cell of far bark or air before any exit is possible. */
 const BEFORE_EXIT = 20;
 /** Log odds of a crack where no notch was found. */
@@ -174,7 +177,7 @@ const FAR_BARK_SPREAD = 0.08;
  */
 export function traceModel(
   c: ConditionedTrace,
-  scatterPct: Float64Array,
+  texture: Texture,
   frame: ModelFrame,
   levels: Levels,
   floorPct: Float64Array,
@@ -198,7 +201,7 @@ export function traceModel(
   for (let i = 0; i < cells; i++) {
     const sound = levels.soundPct * shape[i]!;
     relative[i] = relativeLevel(c.levelPct[i]!, floorPct[i]!, sound);
-    noise[i] = scatterPct[i]! / sound;
+    noise[i] = texture.scatterPct[i]! / sound;
   }
   const states = STATES.map((name, k): StretchState => {
     const law = LEVELS[name];
@@ -206,6 +209,7 @@ export function traceModel(
     let X = 0;
     let XX = 0;
     let XR = 0;
+    const quiet = name === 'airIn' || name === 'airOut' || name === 'void';
     const exits = name === 'barkOut' || name === 'airOut';
     const ringWeight = RING_WEIGHT[name] ?? 0;
     let A = 0;
@@ -222,6 +226,7 @@ export function traceModel(
         A += p;
         B += p * r;
         C += p * r * r;
+        if (quiet) D -= UNREST * texture.unrest[i]!;
         if (exits && (i + 0.5) * c.cellMm < frame.noExitBeforeMm) D -= BEFORE_EXIT;
         if (rings?.visible) D += ringWeight * (rings.clarity[i]! - SEEN);
         const x = (i + 0.5) * c.cellMm;
