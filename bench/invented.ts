@@ -28,9 +28,11 @@ function traceOf(k: number): Trace {
     ],
     spacingMm: NEEDLE_MM / READINGS,
   });
+  // Digits as a drill gives them.
+  const written = (value: number) => Math.round(value * 100) / 100;
   return {
-    depthMm: trace.depthMm.slice(0, READINGS),
-    resistancePct: trace.resistancePct.slice(0, READINGS),
+    depthMm: trace.depthMm.slice(0, READINGS).map(written),
+    resistancePct: trace.resistancePct.slice(0, READINGS).map(written),
   };
 }
 

@@ -251,6 +251,11 @@ describe('a place where nothing can be written', () => {
     expectFault(reportTo(folder.at()), /folder/);
   });
 
+  it('is standard output', () => {
+    expectFault(reportTo('-'), /standard output/);
+    expectFault(standfast(['demo', '-']), /name of one/);
+  });
+
   it('has no folder', () => {
     expectFault(reportTo(folder.at('none', 'r.pdf')), /none/, /does not exist/);
   });

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { demoBag, writeFolder } from '@standfast/casefile/node';
+import { InputFault } from '@standfast/engine';
 import { newPage } from '../terminal/page.ts';
 
 /** The demonstration case, copied beside the built command. */
@@ -10,6 +11,8 @@ const DEMO_FOLDER = fileURLToPath(new URL('./demo/', import.meta.url));
  * @throws InputFault when the folder is a file, holds something already, or cannot be written
  */
 export async function demo(folder: string): Promise<void> {
+  if (folder === '-')
+    throw new InputFault('a case is a folder of files: give the name of one to make', folder);
   const bag = await demoBag(DEMO_FOLDER);
   await writeFolder(bag, folder);
   const page = newPage();

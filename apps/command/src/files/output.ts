@@ -10,6 +10,9 @@ import { InputFault } from '@standfast/engine';
  * @throws InputFault when it is a folder, its folder is missing or closed, or it is one of the inputs
  */
 export async function checkOutput(file: string, inputs: string[] = []): Promise<void> {
+  if (file === '-') {
+    throw new InputFault('results are not written to standard output here: give the name of a file', file);
+  }
   const folder = path.dirname(path.resolve(file));
   if (/[/\\]$/.test(file) || (existsSync(file) && statSync(file).isDirectory())) {
     throw new InputFault('this is a folder: give the name of the file to write', file);
