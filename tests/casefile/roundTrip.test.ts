@@ -38,7 +38,8 @@ const drillings = fc.array(drilling, { maxLength: 3 });
 /** Fields of a later version or another program. */
 const unknown = fc.dictionary(
   fc.string({ minLength: 1, maxLength: 6 }).map((key) => `x-${key}`),
-  fc.jsonValue({ maxDepth: 2 }),
+  // Through text, which has no -0.
+  fc.jsonValue({ maxDepth: 2 }).map((value) => JSON.parse(JSON.stringify(value)) as unknown),
   { maxKeys: 2 },
 );
 

@@ -3,7 +3,8 @@ import { expect, it } from 'vitest';
 import { readTraceTable } from './readTraceTable.ts';
 import { writeTraceTable } from './writeTraceTable.ts';
 
-const number = fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e6, max: 1e6 });
+/** Adding zero turns -0 into 0, which is one depth with it. */
+const number = fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e6, max: 1e6 }).map((x) => x + 0);
 
 it('what is written is read back to the last bit', () => {
   fc.assert(
@@ -12,8 +13,8 @@ it('what is written is read back to the last bit', () => {
       fc.infiniteStream(number),
       fc.boolean(),
       (depths, stream, withFeed) => {
-        const depthMm = Float64Array.from(depths.map((depth) => depth + 0)).sort();
-        const draw = () => Float64Array.from(depthMm, () => stream.next().value + 0);
+        const depthMm = Float64Array.from(depths).sort();
+        const draw = () => Float64Array.from(depthMm, () => stream.next().value);
         const trace = { depthMm, resistancePct: draw(), ...(withFeed ? { feed: draw() } : {}) };
         expect(readTraceTable(writeTraceTable(trace, ['a\nb']), 'x')).toEqual(trace);
       },
