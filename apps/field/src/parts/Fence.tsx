@@ -1,4 +1,5 @@
 /** Never a white page: whatever breaks while drawing, the data can still be taken out. */
+import type { CaseFile } from '@standfast/casefile';
 import { Component, type ErrorInfo, type ReactNode } from 'react';
 import { zipOfCase } from '../storage/cases.ts';
 import { database } from '../storage/database.ts';
@@ -21,17 +22,24 @@ export class Fence extends Component<{ children: ReactNode }, FenceState> {
     console.error(fault, info.componentStack);
   }
 
+  /** One case that cannot be packed must not keep the others from being saved. */
   exportAll = async () => {
+    const told: string[] = [];
     try {
-      const cases = await database.cases.where('deletedAt').equals(0).toArray();
-      for (const record of cases) {
-        const { tree, visitedOn } = record.caseFile;
-        offerDownload(await zipOfCase(record), fileNameOf(tree.label, visitedOn, 'zip'), 'application/zip');
+      for (const record of await database.cases.where('deletedAt').equals(0).toArray()) {
+        const caseFile = record.caseFile as Partial<CaseFile>;
+        const name = fileNameOf(caseFile.tree?.label ?? record.id, caseFile.visitedOn, 'zip');
+        try {
+          offerDownload(await zipOfCase(record), name, 'application/zip');
+          told.push(`${name} saved.`);
+        } catch (thrown) {
+          told.push(`${name} could not be packed: ${messageOf(thrown)}`);
+        }
       }
-      this.setState({ said: `${cases.length} ${cases.length === 1 ? 'case' : 'cases'} saved as zip.` });
     } catch (thrown) {
-      this.setState({ said: `Saving failed: ${thrown instanceof Error ? thrown.message : String(thrown)}` });
+      told.push(`The cases could not be read: ${messageOf(thrown)}`);
     }
+    this.setState({ said: told.join('\n') });
   };
 
   override render() {
@@ -62,7 +70,9 @@ export class Fence extends Component<{ children: ReactNode }, FenceState> {
             Go to the list of cases
           </button>
         </div>
-        <p role="status">{said}</p>
+        <p role="status" className="said">
+          {said}
+        </p>
         <details>
           <summary>What happened</summary>
           <pre>{`${fault.name}: ${fault.message}`}</pre>
@@ -70,4 +80,8 @@ export class Fence extends Component<{ children: ReactNode }, FenceState> {
       </main>
     );
   }
+}
+
+function messageOf(thrown: unknown): string {
+  return thrown instanceof Error ? thrown.message : String(thrown);
 }

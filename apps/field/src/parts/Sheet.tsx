@@ -25,7 +25,10 @@ export function Sheet({ title, isOpen, onOpenChange, children, wide }: SheetProp
                   <X aria-hidden />
                 </Button>
               </header>
-              <div className="sheet-body">{typeof children === 'function' ? children(close) : children}</div>
+              {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the arrow keys must reach it. */}
+              <section className="sheet-body" tabIndex={0} aria-label="Content">
+                {typeof children === 'function' ? children(close) : children}
+              </section>
             </>
           )}
         </Dialog>
