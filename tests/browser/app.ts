@@ -9,10 +9,10 @@ const DEMONSTRATION = join(import.meta.dirname, '../../packages/casefile/demo');
 /** Places of a case, as they stand in the address. */
 export const PLACES = ['tree', 'section', 'strength', 'decision', 'report'] as const;
 
-/** Opens the app for the first time and waits until the demonstration is assessed in full. */
+/** Opens the app for the first time and waits for the first answer on the demonstration. */
 export async function firstStart(page: Page): Promise<void> {
   await page.goto('/');
-  await settled(page);
+  await expect(page.getByTestId('governing')).toBeVisible({ timeout: 40_000 });
 }
 
 /** Goes to a place of the demonstration case. */

@@ -5,6 +5,7 @@ test('the assessment follows an edit; undo brings the old answer back; a reload 
   page,
 }) => {
   await firstStart(page);
+  await settled(page);
   const before = await governing(page);
   await goTo(page, 'tree');
   const height = page.getByRole('textbox', { name: 'Height', exact: true });
@@ -34,6 +35,7 @@ test('a value that cannot be read is kept with its message, and the last answer 
   await firstStart(page);
   await goTo(page, 'tree');
   const diameter = page.getByRole('textbox', { name: 'Stem diameter' });
+  await settled(page);
   const before = await governing(page);
   await diameter.fill('88x');
   await expect(page.getByText('“88x” is not a number. Use digits and one decimal sign.')).toBeVisible();

@@ -166,7 +166,10 @@ function Criteria({ criteria }: { criteria: readonly Criterion[] }) {
             <span className="criterion-met">
               <Icon aria-hidden size={22} /> {word}
             </span>
-            <span className="criterion-name">{name}</span>
+            <span className="criterion-name">
+              {name}
+              <small>{criterion.source}</small>
+            </span>
             <OpenNumber explanation={explainCriterion(criterion)}>
               {value === null ? '–' : fixed(value, 2)}
               <small>{` limit ${fixed(limit, 2)}`}</small>

@@ -3,7 +3,7 @@
  * and the way back from what was typed to what is stored).
  */
 import type { Interval } from '@standfast/engine';
-import { fixed, inUnits, measure, number, type Quantity, span, type Units, unitOf } from '@standfast/report';
+import { fixed, inUnits, measure, type Quantity, span, type Units, unitOf } from '@standfast/report';
 
 /** Everything a field can hold a number of; stored as the name says. */
 export type FieldQuantity = Quantity | 'angleDeg' | 'percent' | 'plain';
@@ -63,7 +63,7 @@ export function sureText(probability: number): string {
   return probability > 0.995 ? 'over 99\u00a0%' : `${fixed(100 * probability, 0)}\u00a0%`;
 }
 
-export { fixed, inUnits, measure, number };
+export { fixed, inUnits, measure };
 
 function isScaled(quantity: FieldQuantity): quantity is Quantity {
   return quantity !== 'angleDeg' && quantity !== 'percent' && quantity !== 'plain';

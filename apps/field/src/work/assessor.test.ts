@@ -28,7 +28,7 @@ const good = (draws: number): AssessOutcome => ({
   notices: [],
 });
 const bad: AssessOutcome = { ok: false, faults: [{ what: 'no height', where: 'tree.heightM' }], notices: [] };
-const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
+const settle = () => new Promise((resolve) => setTimeout(resolve, 15));
 
 async function follow() {
   const service = slowService();

@@ -80,6 +80,9 @@ export function followCase(
     while (wanted && !stopped) {
       const job: Wanted = wanted;
       for (const draws of [QUICK_DRAWS, FULL_DRAWS]) {
+        // The full pass keeps the worker busy; while a person is still typing it would hold up the next quick one.
+        if (draws === FULL_DRAWS) await pause(2 * pauseMs);
+        if (wanted !== job || stopped) break;
         const outcome = await attempt(service, job, draws);
         if (wanted !== job || stopped) break;
         if (!outcome.ok) {
@@ -116,6 +119,10 @@ export function followCase(
       clearTimeout(timer);
     },
   };
+}
+
+function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
 }
 
 async function attempt(service: AssessService, job: Wanted, draws: number): Promise<AssessOutcome> {
