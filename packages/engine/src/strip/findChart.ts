@@ -1,0 +1,213 @@
+/** Finding the chart on a photo by its frame or grid. */
+import { measureSide, type Side, sideOffset } from './sides.ts';
+import { type Ridges, ridgesOf, type StraightLine, straightLines } from './straightLines.ts';
+import type { ChartFound, CornersPx, PointPx, StripImage } from './types.ts';
+
+/** Lines of each family that are tried as sides. */
+const TRIED = 14;
+/** Least share of a side along which a line must be seen. */
+const SEEN = 0.7;
+/** A chart's side is at least this share of the photo's. */
+const LEAST_SHARE = 0.08;
+
+type Point = readonly [number, number];
+
+/**
+ * Looks for a chart: the largest four-sided figure whose sides are printed lines that end at its corners. The corners
+ * are then set by the lines as they run on the full photo, to a part of a pixel.
+ * @returns null when there is none to be seen
+ */
+export function findChart(image: StripImage): ChartFound | null {
+  const ridges = ridgesOf(image);
+  const level = straightLines(ridges, false);
+  const upright = straightLines(ridges, true);
+  const quad = bestQuad(ridges, level, upright) ?? axesQuad(ridges, level, upright);
+  if (!quad) return null;
+  const rough = quad.corners.map(([x, y]) => [
+    x * ridges.fold + (ridges.fold - 1) / 2,
+    y * ridges.fold + (ridges.fold - 1) / 2,
+  ]) as unknown as CornersPx;
+  const settled = settleCorners(image, rough, 3 * ridges.fold + 4);
+  const clear = Math.min(1, settled.seen.reduce((sum, seen) => sum + seen, 0) / 4);
+  const sides = settled.seen.filter((seen) => seen >= SEEN).length;
+  const sure =
+    quad.from === 'axes' ? 0.5 * clear : clear * (0.4 + 0.6 * (sides / 4)) * (0.6 + 0.4 * quad.alone);
+  return { cornersPx: settled.corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: quad.from };
+}
+
+/**
+ * Sets corners by the printed lines along the sides: each side is measured on the photo, and corners are put where
+ * the curves meet. Sides on which no line is seen stay as they are.
+ * @param reachPx how far from the given sides the lines are looked for
+ */
+export function settleCorners(
+  image: StripImage,
+  corners: CornersPx,
+  reachPx: number,
+): { corners: CornersPx; seen: number[] } {
+  const sides = corners.map((corner, i) => measureSide(image, corner, corners[(i + 1) % 4]!, reachPx));
+  const settled = corners.map((corner, i) => {
+    const into = sides[(i + 3) % 4] ?? null;
+    const out = sides[i] ?? null;
+    return meeting(corner, corners[(i + 3) % 4]!, corners[(i + 1) % 4]!, into, out);
+  });
+  return { corners: settled as unknown as CornersPx, seen: sides.map((side) => side?.seen ?? 0) };
+}
+
+/** Where the side that ends at a corner and the one that starts there meet. */
+function meeting(
+  corner: PointPx,
+  before: PointPx,
+  after: PointPx,
+  into: Side | null,
+  out: Side | null,
+): PointPx {
+  const unit = (a: Point, b: Point) => {
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    return { x: (b[0] - a[0]) / length, y: (b[1] - a[1]) / length, length };
+  };
+  const u = unit(before, corner);
+  const v = unit(corner, after);
+  let x = corner[0];
+  let y = corner[1];
+  for (let round = 0; round < 4; round++) {
+    // Offsets to the right of the walk, of each side's curve at the share of its chord this point lies at.
+    const t = ((x - before[0]) * u.x + (y - before[1]) * u.y) / u.length;
+    const s = ((x - corner[0]) * v.x + (y - corner[1]) * v.y) / v.length;
+    const a = into ? sideOffset(into, Math.min(1.05, Math.max(-0.05, t))) : 0;
+    const b = out ? sideOffset(out, Math.min(1.05, Math.max(-0.05, s))) : 0;
+    // The point whose distance right of the first chord is a, and of the second b.
+    const cross = u.x * v.y - u.y * v.x;
+    if (Math.abs(cross) < 0.1) break;
+    x = corner[0] + (a * v.x - b * u.x) / cross;
+    y = corner[1] + (a * v.y - b * u.y) / cross;
+  }
+  return [x, y];
+}
+
+interface Quad {
+  corners: [Point, Point, Point, Point];
+  from: 'frame' | 'grid' | 'axes';
+  /** 1 when no other figure comes near to being as good. */
+  alone: number;
+}
+
+function bestQuad(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad | null {
+  const rows = outermost(level);
+  const columns = outermost(upright);
+  let best: { corners: [Point, Point, Point, Point]; score: number } | null = null;
+  for (let i = 0; i < rows.length; i++) {
+    for (let j = 0; j < rows.length; j++) {
+      if (i === j || middleOf(rows[i]!) >= middleOf(rows[j]!)) continue;
+      for (let k = 0; k < columns.length; k++) {
+        for (let l = 0; l < columns.length; l++) {
+          if (k === l || middleOf(columns[k]!) >= middleOf(columns[l]!)) continue;
+          const [top, bottom, left, right] = [rows[i]!, rows[j]!, columns[k]!, columns[l]!];
+          const corners: [Point, Point, Point, Point] = [
+            cross(ridges, top, left),
+            cross(ridges, top, right),
+            cross(ridges, bottom, right),
+            cross(ridges, bottom, left),
+          ];
+          const score = scoreOf(ridges, corners, top, right, bottom, left);
+          if (score > (best?.score ?? 0)) best = { corners, score };
+        }
+      }
+    }
+  }
+  if (!best) return null;
+  const inside = level.length + upright.length;
+  return { corners: best.corners, from: inside > 8 ? 'grid' : 'frame', alone: Math.min(1, best.score) };
+}
+
+/** The lines that may be sides: those nearest the outside and the darkest. */
+function outermost(lines: StraightLine[]): StraightLine[] {
+  const byPlace = [...lines].sort((a, b) => middleOf(a) - middleOf(b));
+  const byDarkness = [...lines].sort((a, b) => b.darkness * (b.to - b.from) - a.darkness * (a.to - a.from));
+  const each = Math.floor(TRIED / 3);
+  return [
+    ...new Set([
+      ...byPlace.slice(0, each),
+      ...byPlace.slice(-each),
+      ...byDarkness.slice(0, TRIED - 2 * each),
+    ]),
+  ];
+}
+
+const middleOf = (line: StraightLine) => line.at;
+
+/** Where a level and an upright line cross. */
+function cross({ width, height }: Ridges, level: StraightLine, upright: StraightLine): Point {
+  // y = a + s (x - w/2), x = b + t (y - h/2)
+  const s = level.slope;
+  const t = upright.slope;
+  const y = (level.at + s * (upright.at - (t * height) / 2 - width / 2)) / (1 - s * t);
+  const x = upright.at + t * (y - height / 2);
+  return [x, y];
+}
+
+/** How well four lines bound a chart, 0 when they do not. */
+function scoreOf(
+  { width, height }: Ridges,
+  corners: [Point, Point, Point, Point],
+  top: StraightLine,
+  right: StraightLine,
+  bottom: StraightLine,
+  left: StraightLine,
+): number {
+  const edge = 2;
+  for (const [x, y] of corners) if (x < -edge || y < -edge || x > width + edge || y > height + edge) return 0;
+  const [a, b, c, d] = corners;
+  const wide = Math.min(b[0] - a[0], c[0] - d[0]);
+  const high = Math.min(d[1] - a[1], c[1] - b[1]);
+  if (wide < LEAST_SHARE * width || high < LEAST_SHARE * height || Math.min(wide, high) < 16) return 0;
+  const sides = [
+    covers(top, a[0], b[0]),
+    covers(bottom, d[0], c[0]),
+    covers(left, a[1], d[1]),
+    covers(right, b[1], c[1]),
+  ];
+  let score = 1;
+  for (const { seen, beyond } of sides) {
+    if (seen < SEEN) return 0;
+    score *= seen * Math.max(0.05, 1 - 4 * beyond);
+  }
+  const darkness = Math.min(top.darkness, bottom.darkness, left.darkness, right.darkness) / 255;
+  const area = (wide * high) / (width * height);
+  return score * (0.5 + 0.5 * Math.sqrt(area)) * (0.6 + 0.4 * Math.min(1, 3 * darkness));
+}
+
+/** Share of a side a line covers, and how far it runs on beyond the side's ends, in shares of the side. */
+function covers(line: StraightLine, from: number, to: number): { seen: number; beyond: number } {
+  const length = to - from;
+  const seen = Math.max(0, Math.min(line.to, to) - Math.max(line.from, from)) / length;
+  const beyond = (Math.max(0, from - line.from) + Math.max(0, line.to - to)) / length;
+  // Ticks run a little over.
+  return { seen, beyond: Math.max(0, beyond - 0.02) };
+}
+
+/** A chart drawn with two axes only: a level and an upright line that meet at their ends, the rest by parallels. */
+function axesQuad(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad | null {
+  let best: { corners: [Point, Point, Point, Point]; score: number } | null = null;
+  for (const bottom of level) {
+    for (const left of upright) {
+      const origin = cross(ridges, bottom, left);
+      const reach = bottom.to - origin[0];
+      const rise = origin[1] - left.from;
+      if (reach < 0.2 * ridges.width || rise < LEAST_SHARE * ridges.height) continue;
+      const apart =
+        Math.max(0, Math.abs(bottom.from - origin[0]) / reach - 0.03) +
+        Math.max(0, Math.abs(left.to - origin[1]) / rise - 0.03);
+      if (apart > 0.1) continue;
+      const score = reach * rise * (1 - apart * 5) * Math.min(bottom.darkness, left.darkness);
+      if (score <= (best?.score ?? 0)) continue;
+      const end: Point = [bottom.to, bottom.at + bottom.slope * (bottom.to - ridges.width / 2)];
+      const peak: Point = [left.at + left.slope * (left.from - ridges.height / 2), left.from];
+      best = {
+        score,
+        corners: [peak, [peak[0] + end[0] - origin[0], peak[1] + end[1] - origin[1]], end, origin],
+      };
+    }
+  }
+  return best && { corners: best.corners, from: 'axes', alone: 1 };
+}

@@ -1,0 +1,282 @@
+/** From the path along the ink to the line the pen's middle took. */
+import type { Path } from './bestPath.ts';
+import { type Evidence, FULL } from './ink.ts';
+
+/** The line in rows of the flat chart, a value a column. */
+export interface PenLine {
+  /** Level, and the highest and lowest the pen's middle reached (rows: the highest is the smallest number). */
+  row: Float64Array;
+  top: Float64Array;
+  bottom: Float64Array;
+  /** Likeness of the ink on the path to the pen, 0 to 1. */
+  likeness: Float64Array;
+  state: Uint8Array;
+  /** Width of the pen, rows. */
+  penWidth: number;
+}
+
+export const GAP = 0;
+export const READ = 1;
+/** Not seen, but so short a stretch between seen ink that it can only be joined. */
+export const JOINED = 2;
+
+const HALF = 0.5;
+/** Least likeness that counts as ink of the pen. */
+const LEAST = 0.42;
+/** Rows of print that may cover the pen within one stroke. */
+const MOST_HIDDEN = 8;
+
+/**
+ * Reads the line. Ink is the path of the pen's middle widened by the pen's round tip (a dilation by a disc); the
+ * upper and lower boundary of the ink are therefore eroded by that disc, which gives back the path wherever it can
+ * be told. At a peak the upper boundary holds it, in a trough the lower; where strokes fill the paper both stand
+ * as envelope and the level is their middle.
+ */
+export function penLine(field: Evidence, path: Path, fromColumn: number, toColumn: number): PenLine {
+  const { columns, rows, evidence, hidden } = field;
+  const above = new Float64Array(columns).fill(Number.NaN);
+  const below = new Float64Array(columns).fill(Number.NaN);
+  const seen = new Float64Array(columns);
+  const covered = new Uint8Array(columns);
+  for (let x = fromColumn; x <= toColumn; x++) {
+    const at = x * rows;
+    const lo = Math.min(path.first[x]!, path.last[x]!);
+    const hi = Math.max(path.first[x]!, path.last[x]!);
+    let peak = 0;
+    let hiddenRows = 0;
+    for (let y = lo; y <= hi; y++) {
+      if (evidence[at + y]! > peak) peak = evidence[at + y]!;
+      hiddenRows += hidden[at + y]!;
+    }
+    // The path keeps to the ink's edge as gladly as to its middle: look a little to either side for how dark it is.
+    for (let y = Math.max(0, lo - 2); y <= Math.min(rows - 1, hi + 2); y++) {
+      if (evidence[at + y]! > peak && evidence[at + y]! < 1.5 * peak + 30) peak = evidence[at + y]!;
+    }
+    seen[x] = Math.min(1, peak / FULL);
+    if (hiddenRows * 2 > hi - lo + 1) covered[x] = 1;
+    if (peak < LEAST * FULL) continue;
+    const edge = Math.min(peak, FULL) * HALF;
+    let a = lo;
+    while (a <= hi && evidence[at + a]! < edge) a++;
+    let b = hi;
+    while (b >= lo && evidence[at + b]! < edge) b--;
+    if (a > b) {
+      a = lo;
+      while (a > 0 && evidence[at + a]! < edge && lo - a < 2) a--;
+      if (evidence[at + a]! < edge) {
+        a = hi;
+        while (a < rows - 1 && evidence[at + a]! < edge && a - hi < 2) a++;
+      }
+      if (evidence[at + a]! < edge) continue;
+      b = a;
+    }
+    above[x] = boundary(evidence, hidden, at, a, -1, rows, edge);
+    below[x] = boundary(evidence, hidden, at, b, 1, rows, edge);
+  }
+
+  const penWidth = penWidthOf(field, above, below, fromColumn, toColumn);
+  const { top, bottom } = eroded(above, below, penWidth / 2, fromColumn, toColumn);
+  const row = levelOf(top, bottom, above, below, penWidth, fromColumn, toColumn);
+  const state = new Uint8Array(columns);
+  for (let x = fromColumn; x <= toColumn; x++) if (Number.isFinite(row[x]!)) state[x] = READ;
+  dropCrumbs(state, fromColumn, toColumn, penWidth);
+  join(row, top, bottom, state, covered, fromColumn, toColumn, penWidth);
+  return { row, top, bottom, likeness: seen, state, penWidth };
+}
+
+/** Where the ink ends from a row inside it, between rows; print as dark as the pen is crossed if ink lies beyond. */
+function boundary(
+  evidence: Uint8Array,
+  hidden: Uint8Array,
+  at: number,
+  start: number,
+  step: 1 | -1,
+  rows: number,
+  edge: number,
+): number {
+  let y = start;
+  for (;;) {
+    const next = y + step;
+    if (next < 0 || next >= rows) return y;
+    if (evidence[at + next]! >= edge) {
+      y = next;
+      continue;
+    }
+    if (hidden[at + next]) {
+      let over = next;
+      let count = 0;
+      while (over >= 0 && over < rows && hidden[at + over] && count < MOST_HIDDEN) {
+        over += step;
+        count++;
+      }
+      if (over >= 0 && over < rows && !hidden[at + over] && evidence[at + over]! >= edge) {
+        y = over;
+        continue;
+      }
+      return y + step * 0.5;
+    }
+    const inside = evidence[at + y]!;
+    const outside = evidence[at + next]!;
+    return y + (step * (inside - edge)) / Math.max(1, inside - outside);
+  }
+}
+
+/** The pen's width: the lesser of the ink's height and breadth at places along the line, at its usual least. */
+function penWidthOf(
+  { evidence, rows }: Evidence,
+  above: Float64Array,
+  below: Float64Array,
+  from: number,
+  to: number,
+): number {
+  const widths: number[] = [];
+  for (let x = from + 1; x < to; x += 2) {
+    const height = below[x]! - above[x]!;
+    if (!(height > 0)) continue;
+    const row = Math.round((above[x]! + below[x]!) / 2);
+    const at = (column: number) => evidence[column * rows + row]!;
+    const inside = at(x);
+    const edge = Math.min(inside, FULL) * HALF;
+    let left = x;
+    while (left > from && at(left - 1) >= edge && x - left < height) left--;
+    let right = x;
+    while (right < to && at(right + 1) >= edge && right - x < height) right++;
+    widths.push(Math.min(height, right - left + 1));
+  }
+  if (!widths.length) return 1;
+  widths.sort((a, b) => a - b);
+  return Math.max(1, widths[Math.floor(widths.length * 0.25)]!);
+}
+
+/** Erosion of the ink's upper and lower boundary by the pen's disc. */
+function eroded(
+  above: Float64Array,
+  below: Float64Array,
+  radius: number,
+  from: number,
+  to: number,
+): { top: Float64Array; bottom: Float64Array } {
+  const columns = above.length;
+  const top = new Float64Array(columns).fill(Number.NaN);
+  const bottom = new Float64Array(columns).fill(Number.NaN);
+  const half = Math.min(16, Math.max(3, Math.ceil(2 * radius)));
+  const offsets: number[] = [];
+  const depths: number[] = [];
+  for (let i = -half; i <= half; i++) {
+    const angle = (Math.PI / 2) * (i / half);
+    offsets.push(radius * Math.sin(angle));
+    depths.push(radius * Math.cos(angle));
+  }
+  for (let x = from; x <= to; x++) {
+    if (!Number.isFinite(above[x]!)) continue;
+    let t = above[x]! + radius;
+    let b = below[x]! - radius;
+    for (let i = 0; i < offsets.length; i++) {
+      const at = x + offsets[i]!;
+      const k = Math.floor(at);
+      if (k < from || k + 1 > to) continue;
+      const f = at - k;
+      const ta = above[k]! * (1 - f) + (f > 0 ? above[k + 1]! * f : 0) + depths[i]!;
+      if (ta > t) t = ta;
+      const ba = below[k]! * (1 - f) + (f > 0 ? below[k + 1]! * f : 0) - depths[i]!;
+      if (ba < b) b = ba;
+    }
+    top[x] = t;
+    bottom[x] = b;
+  }
+  return { top, bottom };
+}
+
+/**
+ * Level of each column. Where the eroded boundaries meet, the line is there. Where they stand apart over few columns,
+ * between places where they meet, it is a peak (both neighbours lower) or a trough (both higher).
+ */
+function levelOf(
+  top: Float64Array,
+  bottom: Float64Array,
+  above: Float64Array,
+  below: Float64Array,
+  penWidth: number,
+  from: number,
+  to: number,
+): Float64Array {
+  const row = new Float64Array(top.length).fill(Number.NaN);
+  const apart = (x: number) => {
+    const open = bottom[x]! - top[x]!;
+    return open > 1.2 && open > 0.35 * (below[x]! - above[x]!);
+  };
+  for (let x = from; x <= to; x++) row[x] = (top[x]! + bottom[x]!) / 2;
+  const widest = 2.5 * penWidth + 3;
+  for (let x = from; x <= to; x++) {
+    if (!Number.isFinite(row[x]!) || !apart(x)) continue;
+    let end = x;
+    while (end + 1 <= to && Number.isFinite(row[end + 1]!) && apart(end + 1)) end++;
+    const before = x > from ? row[x - 1]! : Number.NaN;
+    const after = end < to ? row[end + 1]! : Number.NaN;
+    if (end - x + 1 <= widest && Number.isFinite(before) && Number.isFinite(after)) {
+      for (let k = x; k <= end; k++) {
+        const middle = row[k]!;
+        if (before > middle && after > middle) row[k] = top[k]!;
+        else if (before < middle && after < middle) row[k] = bottom[k]!;
+      }
+    }
+    x = end;
+  }
+  return row;
+}
+
+/** Specks of ink that a path over bare paper happens to touch are no line. */
+function dropCrumbs(state: Uint8Array, from: number, to: number, penWidth: number): void {
+  const least = Math.max(4, 2 * penWidth);
+  for (let x = from; x <= to; x++) {
+    if (state[x] !== READ) continue;
+    let end = x;
+    let blank = 0;
+    let read = 0;
+    let last = x;
+    while (end <= to && blank <= 2) {
+      if (state[end] === READ) {
+        read++;
+        blank = 0;
+        last = end;
+      } else blank++;
+      end++;
+    }
+    if (read < least) for (let k = x; k <= last; k++) state[k] = GAP;
+    x = end;
+  }
+}
+
+/** Joins stretches that print or a scratch has parted: short ones, and ones along print that the line goes in and out of. */
+function join(
+  row: Float64Array,
+  top: Float64Array,
+  bottom: Float64Array,
+  state: Uint8Array,
+  covered: Uint8Array,
+  from: number,
+  to: number,
+  penWidth: number,
+): void {
+  const short = Math.max(3, 1.5 * penWidth);
+  let last = -1;
+  for (let x = from; x <= to; x++) {
+    if (state[x] !== READ) continue;
+    const missing = x - last - 1;
+    if (last >= 0 && missing > 0) {
+      let hiddenShare = 0;
+      for (let k = last + 1; k < x; k++) hiddenShare += covered[k]! / missing;
+      const step = Math.abs(row[x]! - row[last]!);
+      if (missing <= short || (hiddenShare > 0.9 && step <= 2 * penWidth)) {
+        for (let k = last + 1; k < x; k++) {
+          const f = (k - last) / (x - last);
+          row[k] = row[last]! * (1 - f) + row[x]! * f;
+          top[k] = top[last]! * (1 - f) + top[x]! * f;
+          bottom[k] = bottom[last]! * (1 - f) + bottom[x]! * f;
+          state[k] = JOINED;
+        }
+      }
+    }
+    last = x;
+  }
+}

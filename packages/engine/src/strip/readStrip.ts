@@ -1,0 +1,504 @@
+/** From a photographed strip to the lines on it. */
+import { InputFault } from '../faults.ts';
+import { bestPath, type Path } from './bestPath.ts';
+import { checkCorners, checkStripImage } from './checkStrip.ts';
+import { type Homography, homographyFrom } from './homography.ts';
+import { coarseInk, darkestInk, type Evidence, FULL, type Ink, inkOf, likeness, type Pen } from './ink.ts';
+import { evenOutPaper, PAPER, pointOf } from './paper.ts';
+import { GAP, JOINED, type PenLine, penLine } from './penLine.ts';
+import { printedLines } from './printedLines.ts';
+import { type Stains, stainsOf, withoutStains } from './stains.ts';
+import type {
+  ChartFound,
+  ChartScale,
+  CornersPx,
+  StripImage,
+  StripLine,
+  StripProgress,
+  StripReading,
+} from './types.ts';
+import { layFlat } from './warp.ts';
+
+const MOST_COLUMNS = 3000;
+const MOST_ROWS = 1200;
+/** Small charts are enlarged to this many columns, at most twice. */
+const FEWEST_COLUMNS = 1000;
+/** Rows and columns kept around the chart, so that a line on the frame is seen whole. */
+const MARGIN = 10;
+const MOST_LINES = 3;
+/** A line read along less of the chart than this is none. */
+const LEAST_COVERAGE = 0.15;
+/** Least darkness of a pen against the paper, share, and against the paper's grain. */
+const LEAST_DARKNESS = 0.05;
+const LEAST_CLEARNESS = 3;
+
+export interface ReadStripOptions {
+  /** Told as the work goes on. */
+  onProgress?: StripProgress;
+  /** How the corners and the scale were come by, for the provenance. Default: given. */
+  cornersFound?: ChartFound;
+  scaleFrom?: 'given' | 'taps' | 'printed numbers';
+  /** File or photo named in faults. */
+  where?: string;
+}
+
+/** Everything a reading needs, settled. */
+export interface Chart extends ChartScale {
+  cornersPx: CornersPx;
+}
+
+/**
+ * Reads the lines on a chart whose corners and scale are known.
+ * @returns the lines found, the likeliest first
+ * @throws InputFault when corners or pixels make no sense, or no line can be read: nothing is ever invented
+ */
+export function readStrip(image: StripImage, chart: Chart, options: ReadStripOptions = {}): StripReading {
+  const where = options.where ?? 'photo';
+  const tell = options.onProgress ?? (() => {});
+  checkStripImage(image, where);
+  checkCorners(chart.cornersPx, image, 'cornersPx');
+  const steps: string[] = [];
+
+  tell(0, 'laying the chart flat');
+  const geometry = geometryOf(chart.cornersPx);
+  const { columns, rows, toPhoto, fold } = geometry;
+  const flat = layFlat(image, columns, rows, toPhoto, fold);
+  steps.push(`laid flat by a projective map of the corners, ${columns} × ${rows} places`);
+
+  tell(0.35, 'evening out shadow and paper');
+  const { tooDark } = evenOutPaper(flat);
+  if (tooDark) throw new InputFault('the chart is all black: photograph it in more light', where);
+  steps.push('shadow and tint evened out by the brightness of the paper nearby');
+
+  tell(0.5, 'taking out the print');
+  const level = printedLines(flat, false);
+  const upright = printedLines(flat, true);
+  const ink = inkOf(flat, level, upright);
+  steps.push(`${upright.middles.length} upright and ${level.middles.length} level printed lines taken out`);
+
+  tell(0.65, 'following the line');
+  const found = findLines(ink, geometry.left, geometry.right);
+  if (!found.length) {
+    throw new InputFault(
+      'no line of a pen was found on this chart: check that the corners are those of the chart and the line can be seen',
+      where,
+    );
+  }
+  steps.push('pen told by colour, darkness and continuity; followed by the path of least cost');
+  tell(0.95, 'scaling');
+  const lines = found.map((line) => scaled(line, chart, geometry));
+  tell(1, 'done');
+  return {
+    lines,
+    provenance: {
+      photoSizePx: [image.widthPx, image.heightPx],
+      cornersPx: chart.cornersPx,
+      cornersFrom: options.cornersFound?.from ?? 'given',
+      cornersSure: options.cornersFound?.sure ?? 1,
+      depthMm: chart.depthMm,
+      resistance: chart.resistance,
+      scaleFrom: options.scaleFrom ?? 'given',
+      curlPx: geometry.curlPx,
+      gridLines: [upright.middles.length, level.middles.length],
+      steps,
+    },
+    warnings: warningsOf(lines),
+  };
+}
+
+/** How the flat chart lies on the photo. */
+interface Geometry {
+  columns: number;
+  rows: number;
+  /** Columns and rows of the flat chart at which the chart's edges lie. */
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+  toPhoto: (column: number, row: number, out: Float64Array) => void;
+  /** Photo pixels along one place of the flat chart, whole. */
+  fold: number;
+  /** Photo pixels down one row of the flat chart. */
+  photoPxPerRow: number;
+  curlPx: number;
+}
+
+function geometryOf(corners: CornersPx): Geometry {
+  const chartToPhoto = homographyFrom(
+    [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ],
+    corners,
+  ) as Homography;
+  const side = (i: number, j: number) =>
+    Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
+  const wide = Math.max(side(0, 1), side(3, 2));
+  const high = Math.max(side(0, 3), side(1, 2));
+  const scale = Math.min(
+    MOST_COLUMNS / wide,
+    MOST_ROWS / high,
+    Math.min(2, Math.max(1, FEWEST_COLUMNS / wide)),
+  );
+  const across = Math.max(16, Math.round(wide * scale));
+  const down = Math.max(16, Math.round(high * scale));
+  const [a, b, c, d, e, f, g, h, i] = chartToPhoto as unknown as number[];
+  return {
+    columns: across + 1 + 2 * MARGIN,
+    rows: down + 1 + 2 * MARGIN,
+    left: MARGIN,
+    right: MARGIN + across,
+    top: MARGIN,
+    bottom: MARGIN + down,
+    fold: Math.max(1, Math.min(4, Math.round(1 / scale))),
+    photoPxPerRow: high / down,
+    curlPx: 0,
+    toPhoto(column, row, out) {
+      const u = (column - MARGIN) / across;
+      const v = (row - MARGIN) / down;
+      const w = g! * u + h! * v + i!;
+      out[0] = (a! * u + b! * v + c!) / w;
+      out[1] = (d! * u + e! * v + f!) / w;
+    },
+  };
+}
+
+interface FoundLine {
+  line: PenLine;
+  pen: Pen;
+  coverage: number;
+  score: number;
+}
+
+/** The ink a line is sought in, and what of it is known. */
+interface Seen {
+  ink: Ink;
+  /** The same on the coarse mesh, of which \`fold\` places of the ink lie along one. */
+  coarse: Ink;
+  fold: number;
+  /** Stains of the coarse mesh already found, by window. */
+  stains: Map<number, Stains>;
+  left: number;
+  right: number;
+  grain: number;
+}
+
+/** Cost of a pixel by its likeness to the pen: nearly nothing on ink, 1 on paper. */
+const pricesBetween = (paper: number, ink: number) =>
+  Float64Array.from({ length: 256 }, (_, value) => {
+    const short = Math.min(1, Math.max(0, (ink - value / FULL) / (ink - paper)));
+    return 0.008 + short * short;
+  });
+/** Before the pen is known anything dark will do; after, it must be as dark and of its colour. */
+const ANY_INK = pricesBetween(0, 0.75);
+const PEN_INK = pricesBetween(0.3, 0.82);
+/** What covered ink counts as while the path is sought: neither paper nor ink. */
+const COVERED = 0.42 * FULL;
+/** Columns of the coarse mesh on which lines are told apart. */
+const COARSE_COLUMNS = 1000;
+/** Darkness broader than a stroke is a stain when lighter than this share of the pen's. */
+const STAIN_SHARE = 0.6;
+/** Blocks of columns in which the pen's strength is looked at. */
+const STRENGTH_BLOCKS = 14;
+
+/**
+ * Finds the lines: on a coarse mesh by several guesses at what is pen (whatever is darkest and thin, darkest at all,
+ * most coloured), each followed and its pen learnt; the best of them then again on the full mesh.
+ */
+function findLines(ink: Ink, left: number, right: number): FoundLine[] {
+  const fold = Math.max(1, Math.round((right - left) / COARSE_COLUMNS));
+  const coarse = coarseInk(ink, fold);
+  const from = Math.ceil(left / fold);
+  const to = Math.min(coarse.columns - 1, Math.floor(right / fold));
+  const grain = grainOf(coarse);
+  const thin = withoutStains(coarse, stainsOf(coarse, Math.max(9, Math.round(coarse.rows / 24))), 1, PAPER);
+  const stains = new Map<number, Stains>();
+  const seen: Seen = { ink: coarse, coarse, fold: 1, stains, left: from, right: to, grain };
+  const guesses = [darkestInk(thin, false), darkestInk(coarse, false), darkestInk(coarse, true)]
+    .filter(({ strength }) => strength >= LEAST_DARKNESS * PAPER && strength >= LEAST_CLEARNESS * grain)
+    .map(({ any }) => ({ any, line: follow(seen, any) }));
+  const found: FoundLine[] = [];
+  const keep = (line: FoundLine) => {
+    const same = found.findIndex((other) => sameLine(other.line, line.line, from, to));
+    if (same < 0) found.push(line);
+    else if (line.score > found[same]!.score) found[same] = line;
+  };
+  for (const { line } of guesses) if (line) keep(line);
+  // Further lines of any ink, once those found are out of the way.
+  const { any } = guesses[0] ?? {};
+  for (let round = found.length; any && found.length > 0 && round < MOST_LINES; round++) {
+    for (const { line } of found) wipe(any, line, from, to);
+    const line = follow(seen, any);
+    if (!line) break;
+    keep(line);
+  }
+  found.sort((p, q) => q.score - p.score);
+  const best = found[0];
+  if (!best) return [];
+  const kept = found.filter((line) => line.score > 0.35 * best.score).slice(0, MOST_LINES);
+  const refined: FoundLine[] = [];
+  for (const rough of kept) {
+    const line = refine({ ink, coarse, fold, stains, left, right, grain: 0 }, rough);
+    if (line && !refined.some((other) => sameLine(other.line, line.line, left, right))) refined.push(line);
+  }
+  return refined;
+}
+
+/** Follows the likeliest line of any ink, learns its pen from it, and follows that pen's line. */
+function follow(seen: Seen, any: Evidence): FoundLine | null {
+  const { ink, left, right } = seen;
+  let path = pathAlong(any, left, right, ANY_INK);
+  let line = penLine(any, path, left, right);
+  let pen: Pen | null = null;
+  for (let round = 0; round < 2; round++) {
+    pen = penAlong(ink, path, line, left, right) ?? pen;
+    if (!pen) return null;
+    const clean = cleaned(seen, pen, line.penWidth);
+    const field = likeness(clean, pen);
+    path = pathAlong(field, left, right, PEN_INK);
+    line = penLine(field, path, left, right);
+  }
+  return pen && judged(line, pen, seen);
+}
+
+/** A line found on the coarse mesh, followed again on the full one. */
+function refine(seen: Seen, rough: FoundLine): FoundLine | null {
+  const { ink, coarse, fold, left, right } = seen;
+  if (fold === 1) return rough;
+  const { columns, rows } = ink;
+  const first = new Int32Array(columns);
+  const last = new Int32Array(columns);
+  const state = new Uint8Array(columns);
+  for (let x = left; x <= right; x++) {
+    const k = Math.min(coarse.columns - 1, Math.floor(x / fold));
+    if (rough.line.state[k] === GAP) continue;
+    state[x] = 1;
+    first[x] = Math.max(0, Math.floor(rough.line.top[k]! * fold) - 1);
+    last[x] = Math.min(rows - 1, Math.ceil((rough.line.bottom[k]! + 1) * fold));
+  }
+  const pen = penAlong(ink, { first, last }, { ...rough.line, state }, left, right);
+  if (!pen) return null;
+  const clean = cleaned(seen, pen, rough.line.penWidth);
+  const field = likeness(clean, pen);
+  const line = penLine(field, pathAlong(field, left, right, PEN_INK), left, right);
+  return judged(line, pen, seen);
+}
+
+/** The ink without stains broader than the pen. */
+function cleaned({ ink, coarse, fold, stains }: Seen, pen: Pen, coarsePenWidth: number): Ink {
+  const window = 2 * Math.round(1.5 * Math.max(2, coarsePenWidth)) + 3;
+  let broad = stains.get(window);
+  if (!broad) {
+    broad = stainsOf(coarse, window);
+    stains.set(window, broad);
+  }
+  return withoutStains(ink, broad, fold, STAIN_SHARE * Math.max(...pen.colour));
+}
+
+function judged(line: PenLine, pen: Pen, { left, right, grain }: Seen): FoundLine | null {
+  let read = 0;
+  let like = 0;
+  for (let x = left; x <= right; x++) {
+    if (line.state[x] === GAP) continue;
+    read++;
+    like += line.likeness[x]!;
+  }
+  const coverage = read / (right - left + 1);
+  const dark = Math.max(...pen.colour);
+  if (coverage < LEAST_COVERAGE || dark < LEAST_DARKNESS * PAPER || dark < LEAST_CLEARNESS * grain)
+    return null;
+  return { line, pen, coverage, score: like / (right - left + 1) };
+}
+
+function pathAlong(
+  { evidence, hidden, columns, rows }: Evidence,
+  left: number,
+  right: number,
+  price: Float64Array,
+): Path {
+  const levels = evidence.slice(left * rows, (right + 1) * rows);
+  for (let k = 0; k < levels.length; k++) {
+    if (hidden[left * rows + k] && levels[k]! < COVERED) levels[k] = COVERED;
+  }
+  const inner = bestPath(levels, right - left + 1, rows, price);
+  const first = new Int32Array(columns);
+  const last = new Int32Array(columns);
+  first.set(inner.first, left);
+  last.set(inner.last, left);
+  return { first, last, cost: inner.cost };
+}
+
+/** The pen's colour and its strength along the chart, from the darkest ink of each column's stroke. */
+function penAlong(
+  ink: Ink,
+  path: { first: Int32Array; last: Int32Array },
+  line: { state: Uint8Array },
+  left: number,
+  right: number,
+): Pen | null {
+  const { columns, rows, red, green, blue } = ink;
+  const r: number[] = [];
+  const g: number[] = [];
+  const b: number[] = [];
+  const dark = new Float64Array(columns).fill(Number.NaN);
+  for (let x = left; x <= right; x++) {
+    if (line.state[x] === GAP) continue;
+    const lo = Math.max(0, Math.min(path.first[x]!, path.last[x]!) - 2);
+    const hi = Math.min(rows - 1, Math.max(path.first[x]!, path.last[x]!) + 2);
+    let best = -1;
+    let most = 0;
+    for (let y = lo; y <= hi; y++) {
+      const k = x * rows + y;
+      const sum = red[k]! + green[k]! + blue[k]!;
+      if (sum > most) {
+        most = sum;
+        best = k;
+      }
+    }
+    if (best < 0) continue;
+    r.push(red[best]!);
+    g.push(green[best]!);
+    b.push(blue[best]!);
+    dark[x] = Math.hypot(red[best]!, green[best]!, blue[best]!);
+  }
+  if (r.length < 8) return null;
+  const colour = [middleOf(r), middleOf(g), middleOf(b)] as const;
+  const length = Math.hypot(...colour);
+  if (length < 4) return null;
+  return { colour, strength: strengthOf(dark, length, left, right) };
+}
+
+/**
+ * How strong the pen is along the chart, as a straight line through the medians of blocks of columns (the median of
+ * the slopes between them: H. Theil 1950, P. K. Sen 1968), so that a stain met on the way does not pass for the pen.
+ */
+function strengthOf(dark: Float64Array, usual: number, left: number, right: number): Float64Array {
+  const places: number[] = [];
+  const medians: number[] = [];
+  const length = Math.ceil((right - left + 1) / STRENGTH_BLOCKS);
+  for (let from = left; from <= right; from += length) {
+    const block = [...dark.subarray(from, Math.min(right + 1, from + length))].filter(Number.isFinite);
+    if (block.length < length / 4) continue;
+    places.push(from + length / 2);
+    medians.push(middleOf(block));
+  }
+  const slopes: number[] = [];
+  for (let i = 0; i < places.length; i++) {
+    for (let j = 0; j < i; j++) slopes.push((medians[i]! - medians[j]!) / (places[i]! - places[j]!));
+  }
+  const slope = slopes.length >= 6 ? middleOf(slopes) : 0;
+  const start = medians.length ? middleOf(medians.map((value, i) => value - slope * places[i]!)) : usual;
+  return dark.map((_, x) => Math.min(1.6, Math.max(0.35, (start + slope * x) / usual)));
+}
+
+function middleOf(values: number[]): number {
+  return values.sort((p, q) => p - q)[values.length >> 1]!;
+}
+
+/** The paper's grain: how dark bare paper looks by noise alone, 0 to `PAPER`. */
+function grainOf({ red, green, blue }: Ink): number {
+  const counts = new Uint32Array(256);
+  let total = 0;
+  for (let k = 0; k < red.length; k += 3) {
+    counts[Math.max(red[k]!, green[k]!, blue[k]!)]!++;
+    total++;
+  }
+  return pointOf(counts, total / 2);
+}
+
+/** Removes a line's ink, so that the next best can be sought. */
+function wipe({ evidence, rows }: Evidence, line: PenLine, left: number, right: number): void {
+  const reach = Math.ceil(line.penWidth) + 2;
+  for (let x = left; x <= right; x++) {
+    if (line.state[x] === GAP) continue;
+    const from = Math.max(0, Math.floor(line.top[x]!) - reach);
+    const to = Math.min(rows - 1, Math.ceil(line.bottom[x]!) + reach);
+    evidence.fill(0, x * rows + from, x * rows + to + 1);
+  }
+}
+
+function sameLine(a: PenLine, b: PenLine, left: number, right: number): boolean {
+  let both = 0;
+  let near = 0;
+  let fewer = 0;
+  let other = 0;
+  for (let x = left; x <= right; x++) {
+    if (a.state[x] !== GAP) fewer++;
+    if (b.state[x] !== GAP) other++;
+    if (a.state[x] === GAP || b.state[x] === GAP) continue;
+    both++;
+    if (Math.abs(a.row[x]! - b.row[x]!) <= 2 * Math.max(a.penWidth, b.penWidth)) near++;
+  }
+  return both > 0.3 * Math.min(fewer, other) && near > 0.5 * both;
+}
+
+function scaled(found: FoundLine, chart: Chart, geometry: Geometry): StripLine {
+  const { line, pen } = found;
+  const { left, right, top, bottom, toPhoto } = geometry;
+  const [fromMm, toMm] = chart.depthMm;
+  const [low, high] = chart.resistance;
+  const depthAt = (x: number) => fromMm + ((toMm - fromMm) * (x - left)) / (right - left);
+  const levelAt = (y: number) => high + ((low - high) * (y - top)) / (bottom - top);
+  const backwards = toMm < fromMm;
+  const read: number[] = [];
+  const gapsMm: [number, number][] = [];
+  let gapFrom = -1;
+  for (let i = 0; i <= right - left; i++) {
+    const x = backwards ? right - i : left + i;
+    if (line.state[x] === GAP) {
+      if (gapFrom < 0) gapFrom = x;
+      continue;
+    }
+    if (gapFrom >= 0) gapsMm.push([depthAt(gapFrom), depthAt(x)]);
+    gapFrom = -1;
+    read.push(x);
+  }
+  if (gapFrom >= 0) gapsMm.push([depthAt(gapFrom), depthAt(backwards ? left : right)]);
+  const depthMm = Float64Array.from(read, depthAt);
+  const resistancePct = Float64Array.from(read, (x) => levelAt(line.row[x]!));
+  const one = Float64Array.from(read, (x) => levelAt(line.top[x]!));
+  const two = Float64Array.from(read, (x) => levelAt(line.bottom[x]!));
+  const confidence = Float64Array.from(read, (x) => {
+    const like = Math.min(1, Math.max(0, (line.likeness[x]! - 0.3) / 0.55));
+    return line.state[x] === JOINED ? 0.4 : 0.15 + 0.84 * like;
+  });
+  const linePx = new Float64Array(2 * read.length);
+  const at = new Float64Array(2);
+  read.forEach((x, i) => {
+    toPhoto(x, line.row[x]!, at);
+    linePx.set(at, 2 * i);
+  });
+  let sum = 0;
+  for (const value of confidence) sum += value;
+  return {
+    depthMm,
+    resistancePct,
+    confidence,
+    topPct: one.map((value, i) => Math.max(value, two[i]!)),
+    bottomPct: one.map((value, i) => Math.min(value, two[i]!)),
+    linePx,
+    coverage: found.coverage,
+    sure: sum / Math.max(1, read.length),
+    penColour: [1 - pen.colour[0] / PAPER, 1 - pen.colour[1] / PAPER, 1 - pen.colour[2] / PAPER],
+    penWidthPx: line.penWidth * geometry.photoPxPerRow,
+    gapsMm,
+  };
+}
+
+function warningsOf(lines: readonly StripLine[]): string[] {
+  const warnings: string[] = [];
+  if (lines.length > 1) {
+    warnings.push(
+      `${lines.length} lines were found on this chart: check that the one taken is the right one.`,
+    );
+  }
+  const line = lines[0]!;
+  if (line.coverage < 0.9) {
+    warnings.push(
+      `The line could be read along ${Math.round(100 * line.coverage)} % of the chart; the rest is left out.`,
+    );
+  }
+  return warnings;
+}

@@ -1,0 +1,181 @@
+/** The printed lines along a chart's sides, measured on the photo itself: where they run and how they bow. */
+import { leastSquares } from './homography.ts';
+import type { PointPx, StripImage } from './types.ts';
+
+/** A side's printed line against the straight chord from `from` to `to`, to the right of the walk being positive. */
+export interface Side {
+  /** Offset in pixels at share t of the chord: offset + slope (2t - 1) + bow (1 - (2t - 1)²) + twist of third order. */
+  offset: number;
+  slope: number;
+  bow: number;
+  twist: number;
+  /** Share of the places looked at where a line was seen on the curve, and how dark it is there (0 to 1). */
+  seen: number;
+  darkness: number;
+}
+
+const PLACES = 96;
+/** A place agrees with the curve when within so many pixels of it, or so large a share of the photo's longer side. */
+const AGREES_PX = 1.2;
+const AGREES_SHARE = 0.0006;
+const LEAST_DARKNESS = 0.05;
+
+/** Offset of the side's line at share t of its chord, pixels. */
+export function sideOffset(side: Side, t: number): number {
+  const s = 2 * t - 1;
+  const arch = 1 - s * s;
+  return side.offset + side.slope * s + side.bow * arch + side.twist * arch * s;
+}
+
+/**
+ * Measures the dark line along a chord.
+ * @param reachPx how far to either side it is looked for
+ * @returns null when no line runs along most of it
+ */
+export function measureSide(image: StripImage, from: PointPx, to: PointPx, reachPx: number): Side | null {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  if (!(length > 8)) return null;
+  const nx = -(to[1] - from[1]) / length;
+  const ny = (to[0] - from[0]) / length;
+  const reach = Math.max(3, Math.round(reachPx));
+  const places: number[] = [];
+  const offsets: number[] = [];
+  const darkness: number[] = [];
+  const profile = new Float64Array(4 * reach + 1);
+  for (let i = 0; i < PLACES; i++) {
+    const t = (i + 0.5) / PLACES;
+    const x = from[0] + t * (to[0] - from[0]);
+    const y = from[1] + t * (to[1] - from[1]);
+    for (let k = 0; k < profile.length; k++) {
+      const d = (k - 2 * reach) / 2;
+      profile[k] = darkestAt(image, x + d * nx, y + d * ny);
+    }
+    // The ridges of the profile: the line is the one nearest the curve that most places agree on.
+    const paper = [...profile].sort((a, b) => a - b)[Math.floor(0.75 * profile.length)]!;
+    if (!(paper > 8)) continue;
+    for (const ridge of ridges(profile, paper)) {
+      places.push(t);
+      offsets.push((ridge.at - 2 * reach) / 2);
+      darkness.push(ridge.darkness);
+    }
+  }
+  const agrees = AGREES_PX + AGREES_SHARE * Math.max(image.widthPx, image.heightPx);
+  return agreed(places, offsets, darkness, agrees, reach);
+}
+
+interface Ridge {
+  at: number;
+  darkness: number;
+}
+
+/** Dark ridges of a profile: their middle between the flanks at half depth, and their depth. */
+function ridges(profile: Float64Array, paper: number): Ridge[] {
+  const out: Ridge[] = [];
+  const n = profile.length;
+  for (let k = 1; k < n - 1; k++) {
+    const here = profile[k]!;
+    if (here > profile[k - 1]! || here >= profile[k + 1]!) continue;
+    const depth = paper - here;
+    if (depth < LEAST_DARKNESS * paper) continue;
+    const half = paper - depth / 2;
+    let a = k;
+    while (a > 0 && profile[a - 1]! < half) a--;
+    let b = k;
+    while (b < n - 1 && profile[b + 1]! < half) b++;
+    if (a === 0 || b === n - 1) continue;
+    const low = a - (half - profile[a]!) / (profile[a - 1]! - profile[a]!);
+    const high = b + (half - profile[b]!) / (profile[b + 1]! - profile[b]!);
+    const at = (low + high) / 2;
+    const last = out.at(-1);
+    if (last && Math.abs(last.at - at) < 0.5) continue;
+    out.push({ at, darkness: depth / paper });
+  }
+  return out;
+}
+
+/** The curve that most ridges lie on: straight lines and arches are tried, then fitted to what agrees. */
+function agreed(
+  places: number[],
+  offsets: number[],
+  darkness: number[],
+  agrees: number,
+  reach: number,
+): Side | null {
+  let best: Side | null = null;
+  let most = 0;
+  const step = Math.max(0.75, agrees);
+  for (let ends = -reach; ends <= reach; ends += step) {
+    for (let bow = -reach; bow <= reach; bow += step) {
+      // Ends off by different amounts are found by the fit; the search need only come near.
+      const trial = { offset: ends, slope: 0, bow, twist: 0, seen: 0, darkness: 0 };
+      if (Math.abs(ends + bow) > reach) continue;
+      let weight = 0;
+      for (let i = 0; i < places.length; i++) {
+        const off = Math.abs(offsets[i]! - sideOffset(trial, places[i]!)) / (1.5 * agrees);
+        if (off < 1) weight += Math.min(0.5, darkness[i]!) * (1 - off * off);
+      }
+      // Of curves seen as well, the flattest and nearest to the chord.
+      weight *= 1 - 0.15 * (Math.abs(ends) / reach) - 0.1 * (Math.abs(bow) / reach);
+      if (weight > most) {
+        most = weight;
+        best = trial;
+      }
+    }
+  }
+  if (!best) return null;
+  for (let round = 0; round < 4; round++) {
+    const limit = round < 2 ? 2 * agrees : agrees;
+    const chosen: number[] = [];
+    const nearest = new Map<number, number>();
+    for (let i = 0; i < places.length; i++) {
+      const off = Math.abs(offsets[i]! - sideOffset(best, places[i]!));
+      if (off > limit) continue;
+      const other = nearest.get(places[i]!);
+      if (other === undefined || off < Math.abs(offsets[other]! - sideOffset(best, places[i]!))) {
+        nearest.set(places[i]!, i);
+      }
+    }
+    chosen.push(...nearest.values());
+    if (chosen.length < 12) return null;
+    const fitted: Side | null = fit(chosen, places, offsets);
+    if (!fitted) return null;
+    const dark = chosen.map((i) => darkness[i]!).sort((a, b) => a - b);
+    best = { ...fitted, seen: chosen.length / PLACES, darkness: dark[dark.length >> 1]! };
+  }
+  return best;
+}
+
+function fit(chosen: number[], places: number[], offsets: number[]): Side | null {
+  const a = new Float64Array(4 * chosen.length);
+  const b = new Float64Array(chosen.length);
+  chosen.forEach((i, row) => {
+    const s = 2 * places[i]! - 1;
+    const arch = 1 - s * s;
+    a.set([1, s, arch, arch * s], 4 * row);
+    b[row] = offsets[i]!;
+  });
+  const solved = leastSquares(a, b, chosen.length, 4);
+  if (!solved) return null;
+  const [offset, slope, bow, twist] = solved as unknown as number[];
+  return { offset: offset!, slope: slope!, bow: bow!, twist: twist!, seen: 0, darkness: 0 };
+}
+
+/** The darkest channel at a place between pixels, 0 to 255; outside the photo the nearest pixel. */
+export function darkestAt({ widthPx, heightPx, rgba }: StripImage, x: number, y: number): number {
+  const cx = Math.min(widthPx - 1.001, Math.max(0, x));
+  const cy = Math.min(heightPx - 1.001, Math.max(0, y));
+  const x0 = Math.floor(cx);
+  const y0 = Math.floor(cy);
+  const fx = cx - x0;
+  const fy = cy - y0;
+  const p = 4 * (y0 * widthPx + x0);
+  const q = p + 4 * widthPx;
+  let least = 255;
+  for (let c = 0; c < 3; c++) {
+    const value =
+      (1 - fy) * ((1 - fx) * rgba[p + c]! + fx * rgba[p + 4 + c]!) +
+      fy * ((1 - fx) * rgba[q + c]! + fx * rgba[q + 4 + c]!);
+    if (value < least) least = value;
+  }
+  return least;
+}

@@ -1,0 +1,107 @@
+/** Broad darkness (stains, smudges, a shadow's edge) told from strokes, which are thin. */
+import type { Ink } from './ink.ts';
+import { PAPER } from './paper.ts';
+
+/** Darkness of each channel that is part of something broader than a stroke, laid out as in `Ink`. */
+export interface Stains {
+  columns: number;
+  rows: number;
+  red: Uint8Array;
+  green: Uint8Array;
+  blue: Uint8Array;
+}
+
+/**
+ * Darkness that fills a whole square of `window` places: a grey opening (J. Serra 1982, Image Analysis and
+ * Mathematical Morphology), so that anything thinner in one direction is left out of it.
+ */
+export function stainsOf(ink: Ink, window: number): Stains {
+  const { columns, rows } = ink;
+  const opened = (plane: Uint8Array) => {
+    const eroded = overSquare(plane, columns, rows, window, false);
+    return overSquare(eroded, columns, rows, window, true);
+  };
+  return { columns, rows, red: opened(ink.red), green: opened(ink.green), blue: opened(ink.blue) };
+}
+
+/**
+ * The ink with stains divided out where they are lighter than `most` (0 to `PAPER`): what is broad and as dark as the
+ * pen is strokes that fill the paper, and stays.
+ * @param fold how many places of the ink lie along one of the stains
+ */
+export function withoutStains(ink: Ink, stains: Stains, fold: number, most: number): Ink {
+  const { columns, rows } = ink;
+  const out = { ...ink, red: ink.red.slice(), green: ink.green.slice(), blue: ink.blue.slice() };
+  for (let x = 0; x < columns; x++) {
+    const sx = Math.min(stains.columns - 1, Math.floor(x / fold)) * stains.rows;
+    for (let y = 0; y < rows; y++) {
+      const s = sx + Math.min(stains.rows - 1, Math.floor(y / fold));
+      const r = stains.red[s]!;
+      const g = stains.green[s]!;
+      const b = stains.blue[s]!;
+      if (r + g + b < 12 || Math.max(r, g, b) > most) continue;
+      const k = x * rows + y;
+      out.red[k] = lighter(out.red[k]!, r);
+      out.green[k] = lighter(out.green[k]!, g);
+      out.blue[k] = lighter(out.blue[k]!, b);
+    }
+  }
+  return out;
+}
+
+/** Brightness under a stain is the product of both: what the ink alone would leave. */
+function lighter(darkness: number, stain: number): number {
+  const left = PAPER - stain;
+  if (left <= 0) return 0;
+  const alone = PAPER - ((PAPER - darkness) * PAPER) / left;
+  return Math.max(alone, 0);
+}
+
+/** Least (or greatest) over a square window, by separable windows that double in width. */
+function overSquare(
+  plane: Uint8Array,
+  columns: number,
+  rows: number,
+  window: number,
+  greatest: boolean,
+): Uint8Array {
+  const once = overRun(plane, columns, rows, window, greatest, true);
+  return overRun(once, columns, rows, window, greatest, false);
+}
+
+function overRun(
+  plane: Uint8Array,
+  columns: number,
+  rows: number,
+  window: number,
+  greatest: boolean,
+  down: boolean,
+): Uint8Array {
+  const lines = down ? columns : rows;
+  const length = down ? rows : columns;
+  const stepLine = down ? rows : 1;
+  const step = down ? 1 : rows;
+  const out = new Uint8Array(plane.length);
+  const half = window >> 1;
+  const padded = new Uint8Array(length + 2 * half);
+  for (let line = 0; line < lines; line++) {
+    const at = line * stepLine;
+    for (let i = 0; i < length; i++) padded[half + i] = plane[at + i * step]!;
+    padded.fill(padded[half]!, 0, half);
+    padded.fill(padded[half + length - 1]!, half + length);
+    let reach = 1;
+    const size = 2 * half + 1;
+    let valid = padded.length;
+    while (reach < size) {
+      const shift = Math.min(reach, size - reach);
+      valid -= shift;
+      for (let i = 0; i < valid; i++) {
+        const other = padded[i + shift]!;
+        if (greatest ? other > padded[i]! : other < padded[i]!) padded[i] = other;
+      }
+      reach += shift;
+    }
+    for (let i = 0; i < length; i++) out[at + i * step] = padded[i]!;
+  }
+  return out;
+}
