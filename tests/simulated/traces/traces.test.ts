@@ -11,8 +11,10 @@ const SEEDS = [9001, 9002, 9003, 9004];
 
 /** Goal: mean edge error 2 mm where the level changes by 30 % or more; a missed edge counts 20 mm. */
 const MOST_EDGE_ERROR_MM = 1;
-/** Goal 0.99 on 10 mm voids; 140 or so voids leave room for two by chance, next to decay at almost no level. */
-const LEAST_VOID_RECALL = 0.94;
+/** Goal 0.99 for voids of 10 mm or more between sound wood; 24 of them allow one by chance. */
+const LEAST_VOID_RECALL = 0.95;
+/** Voids beside decayed wood, some of it at hardly any level: half of the void must be told from the decay. */
+const LEAST_VOID_RECALL_ANYWHERE = 0.9;
 /** Decayed stretches of 10 mm or more read as wood that is not sound. */
 const LEAST_POCKET_RECALL = 0.96;
 /** Sound wood that ends in wood, read as having decay or a void: goal 1 in 100; 24 traces allow none. */
@@ -25,6 +27,7 @@ const LEAST_WALL_COVERAGE = 0.86;
 describe('zones of simulated traces never used to tune', () => {
   const score = emptyScore();
   const plain = emptyScore();
+  const voids = emptyScore();
   for (const family of JUDGING_FAMILIES)
     for (const layout of LAYOUTS)
       for (const seed of SEEDS) {
@@ -32,6 +35,7 @@ describe('zones of simulated traces never used to tune', () => {
         const [reading] = readTraces([{ id: `${family.name} ${layout} ${seed}`, trace: s.trace }]);
         addToScore(score, s, reading!);
         if (layout === 'sound') addToScore(plain, s, reading!);
+        if (layout === 'void') addToScore(voids, s, reading!);
       }
 
   it('are enough to judge by', () => {
@@ -43,7 +47,8 @@ describe('zones of simulated traces never used to tune', () => {
     expect(mean(score.edgeErrorsMm)).toBeLessThan(MOST_EDGE_ERROR_MM);
   });
   it('have their voids found', () => {
-    expect(score.voidsFound / score.voids).toBeGreaterThanOrEqual(LEAST_VOID_RECALL);
+    expect(voids.voidsFound / voids.voids).toBeGreaterThanOrEqual(LEAST_VOID_RECALL);
+    expect(score.voidsFound / score.voids).toBeGreaterThanOrEqual(LEAST_VOID_RECALL_ANYWHERE);
   });
   it('have their decayed pockets found', () => {
     expect(score.pocketsFound / score.pockets).toBeGreaterThanOrEqual(LEAST_POCKET_RECALL);
