@@ -38,6 +38,24 @@ program
   );
 
 program
+  .command('strip')
+  .description('read a photographed paper strip into a trace')
+  .argument('<photo>', 'JPEG or PNG of the strip')
+  .option(
+    '--chart <chart.json>',
+    'the chart: {"cornersPx": …, "depthMm": [left, right], "resistance": [bottom, top]}',
+  )
+  .option('--csv <out.csv>', 'write the trace as a table')
+  .option('--overlay <out.png>', 'draw the line found on the photo, to check it by eye')
+  .option('--line <n>', 'which of the lines found (default: 1, the likeliest)', wholeFrom(1, 99))
+  .option('--json', 'print one JSON document')
+  .action(
+    withOutcome(async (photo: string, options: StripFlags) =>
+      (await import('./commands/strip.ts')).strip(photo, options),
+    ),
+  );
+
+program
   .command('section')
   .description('print the exact section properties of a known outline with known voids')
   .argument('<section.json>', '{"outline": …, "voids": [[[x, y], …], …]}')
@@ -83,6 +101,13 @@ interface ZonesFlags {
   species?: string;
   bark?: number;
   drilling?: string;
+}
+interface StripFlags {
+  chart?: string;
+  csv?: string;
+  overlay?: string;
+  line?: number;
+  json?: boolean;
 }
 interface AssessFlags {
   json?: boolean;

@@ -1,0 +1,150 @@
+/** Photos as files: JPEG and PNG to pixels the right way up, and pixels to PNG. */
+import { checkStripSize, InputFault, type StripImage } from '@standfast/engine';
+import { jpegOrientation } from './orientation.ts';
+
+export type PhotoKind = 'jpeg' | 'png';
+
+/** What the first bytes of other pictures are, and what to do with them. */
+const OTHERS: { name: string; matches: (bytes: Uint8Array) => boolean }[] = [
+  { name: 'a HEIC picture', matches: (b) => text(b, 4, 8) === 'ftyp' },
+  { name: 'a WebP picture', matches: (b) => text(b, 0, 4) === 'RIFF' && text(b, 8, 12) === 'WEBP' },
+  { name: 'a TIFF picture', matches: (b) => text(b, 0, 4) === 'II*\0' || text(b, 0, 4) === 'MM\0*' },
+  { name: 'a GIF picture', matches: (b) => text(b, 0, 3) === 'GIF' },
+  { name: 'a BMP picture', matches: (b) => text(b, 0, 2) === 'BM' },
+  { name: 'a PDF', matches: (b) => text(b, 0, 4) === '%PDF' },
+];
+
+/**
+ * Decodes a photo and turns it upright.
+ * @throws InputFault when it is no JPEG or PNG, is broken off, or has more pixels than can be read
+ */
+export async function decodePhoto(bytes: Uint8Array, file: string): Promise<StripImage> {
+  const kind = photoKind(bytes);
+  if (!kind) {
+    const other = OTHERS.find(({ matches }) => matches(bytes));
+    throw new InputFault(
+      bytes.length === 0
+        ? 'this file is empty: choose the photo of the strip'
+        : `this is ${other?.name ?? 'no picture'}: save the photo as JPEG or PNG`,
+      file,
+    );
+  }
+  // The size is looked at before anything is unpacked: a small file can hold a huge picture.
+  const size = kind === 'png' ? pngSize(bytes) : jpegSize(bytes);
+  if (!size) throw new InputFault(broken(kind), file);
+  checkStripSize(size[0], size[1], file);
+  return kind === 'png' ? decodePng(bytes, file) : decodeJpeg(bytes, file);
+}
+
+/** JPEG, PNG, or null for anything else. */
+export function photoKind(bytes: Uint8Array): PhotoKind | null {
+  if (bytes[0] === 0xff && bytes[1] === 0xd8) return 'jpeg';
+  return text(bytes, 1, 4) === 'PNG' && bytes[0] === 0x89 ? 'png' : null;
+}
+
+/** Bytes of a PNG file. */
+export async function encodePng({ widthPx, heightPx, rgba }: StripImage): Promise<Uint8Array> {
+  const { PNG } = await import('pngjs');
+  const png = new PNG({ width: widthPx, height: heightPx });
+  png.data = Buffer.from(rgba.buffer, rgba.byteOffset, rgba.byteLength);
+  return PNG.sync.write(png);
+}
+
+async function decodeJpeg(bytes: Uint8Array, file: string): Promise<StripImage> {
+  const { default: jpeg } = await import('jpeg-js');
+  // A whole JPEG ends with its end marker, whatever a camera may have put behind it.
+  if (!hasEnd(bytes)) throw new InputFault(broken('jpeg'), file);
+  try {
+    const { width, height, data } = jpeg.decode(bytes, {
+      useTArray: true,
+      tolerantDecoding: false,
+      maxMemoryUsageInMB: 4096,
+      maxResolutionInMP: 200,
+    });
+    return turned({ widthPx: width, heightPx: height, rgba: data }, jpegOrientation(bytes));
+  } catch (error) {
+    throw new InputFault(`${broken('jpeg')} (${error instanceof Error ? error.message : error})`, file);
+  }
+}
+
+async function decodePng(bytes: Uint8Array, file: string): Promise<StripImage> {
+  const { PNG } = await import('pngjs');
+  try {
+    const { width, height, data } = PNG.sync.read(Buffer.from(bytes));
+    return onWhite({ widthPx: width, heightPx: height, rgba: new Uint8Array(data) });
+  } catch (error) {
+    throw new InputFault(`${broken('png')} (${error instanceof Error ? error.message : error})`, file);
+  }
+}
+
+const broken = (kind: PhotoKind) =>
+  `this ${kind === 'png' ? 'PNG' : 'JPEG'} is damaged or broken off: copy it from the camera again`;
+
+const text = (bytes: Uint8Array, from: number, to: number) =>
+  String.fromCharCode(...bytes.subarray(from, Math.min(to, bytes.length)));
+
+function pngSize(bytes: Uint8Array): [number, number] | null {
+  if (bytes.length < 24) return null;
+  const view = new DataView(bytes.buffer, bytes.byteOffset);
+  return [view.getUint32(16), view.getUint32(20)];
+}
+
+/** Width and height from the frame header, wherever among the segments it stands. */
+function jpegSize(bytes: Uint8Array): [number, number] | null {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  let at = 2;
+  while (at + 9 <= bytes.length) {
+    if (bytes[at] !== 0xff) return null;
+    const marker = bytes[at + 1]!;
+    if (marker === 0xff) {
+      at++;
+      continue;
+    }
+    const isFrame = marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
+    if (isFrame) return [view.getUint16(at + 7), view.getUint16(at + 5)];
+    if (marker === 0xda) return null;
+    at += 2 + view.getUint16(at + 2);
+  }
+  return null;
+}
+
+function hasEnd(bytes: Uint8Array): boolean {
+  for (let i = bytes.length - 2; i > 0; i--) if (bytes[i] === 0xff && bytes[i + 1] === 0xd9) return true;
+  return false;
+}
+
+/** See-through places show white paper. */
+function onWhite(image: StripImage): StripImage {
+  const { rgba } = image;
+  for (let p = 0; p < rgba.length; p += 4) {
+    const alpha = rgba[p + 3]! / 255;
+    if (alpha === 1) continue;
+    for (let c = 0; c < 3; c++) rgba[p + c] = 255 + alpha * (rgba[p + c]! - 255);
+    rgba[p + 3] = 255;
+  }
+  return image;
+}
+
+/** The picture as the camera saw it upright. */
+export function turned(image: StripImage, orientation: number): StripImage {
+  if (orientation < 2 || orientation > 8) return image;
+  const { widthPx: w, heightPx: h } = image;
+  const quarter = orientation >= 5;
+  const from = new Uint32Array(image.rgba.buffer, image.rgba.byteOffset, w * h);
+  const to = new Uint32Array(w * h);
+  const width = quarter ? h : w;
+  const height = quarter ? w : h;
+  // Column and row of the stored picture that a place of the upright one shows.
+  const source: Record<number, (x: number, y: number) => number> = {
+    2: (x, y) => y * w + (w - 1 - x),
+    3: (x, y) => (h - 1 - y) * w + (w - 1 - x),
+    4: (x, y) => (h - 1 - y) * w + x,
+    5: (x, y) => x * w + y,
+    6: (x, y) => (h - 1 - x) * w + y,
+    7: (x, y) => (h - 1 - x) * w + (w - 1 - y),
+    8: (x, y) => x * w + (w - 1 - y),
+  };
+  const pick = source[orientation]!;
+  for (let y = 0; y < height; y++) for (let x = 0; x < width; x++) to[y * width + x] = from[pick(x, y)]!;
+  return { widthPx: width, heightPx: height, rgba: new Uint8Array(to.buffer) };
+}

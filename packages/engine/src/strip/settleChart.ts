@@ -1,0 +1,82 @@
+/** Settling what a chart is from what a person said and what the photo shows. */
+import { InputFault } from '../faults.ts';
+import { checkCorners, checkStripImage } from './checkStrip.ts';
+import { findChart } from './findChart.ts';
+import { homographyFrom, inverseHomography, project } from './homography.ts';
+import type { Chart, ReadStripOptions } from './readStrip.ts';
+import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage } from './types.ts';
+
+/** Taps nearer than this share of the chart's length cannot set its scale. */
+const LEAST_TAP_SHARE = 0.05;
+
+/** A chart ready to be read, or, where its scale is not known, what is still to be said. */
+export type ChartSettled =
+  | ({ chart: Chart } & Pick<ReadStripOptions, 'cornersFound' | 'scaleFrom'>)
+  | { chart: null; cornersPx: CornersPx; cornersFound?: ChartFound; missing: ('depthMm' | 'resistance')[] };
+
+/**
+ * Takes corners and scale as given, and finds what is not: corners by the chart's frame or grid, depths by two taps.
+ * @param where the photo, and the chart file, as named in faults
+ * @throws InputFault when the photo shows no chart and no corners were given, or taps and corners make no sense
+ */
+export function settleChart(
+  image: StripImage,
+  known: ChartKnown,
+  where: { photo: string; chart: string },
+): ChartSettled {
+  checkStripImage(image, where.photo);
+  let cornersPx = known.cornersPx;
+  let cornersFound: ChartFound | undefined;
+  if (cornersPx) checkCorners(cornersPx, image, `${where.chart}: cornersPx`);
+  else {
+    const found = findChart(image);
+    if (!found) {
+      throw new InputFault(
+        'no frame or grid of a chart was found: give its four corners in a chart file, {"cornersPx": [[x, y] × 4 clockwise from the chart\'s top left], "depthMm": [left, right], "resistance": [bottom, top]}',
+        where.photo,
+      );
+    }
+    cornersFound = found;
+    cornersPx = found.cornersPx;
+  }
+  const depthMm = known.depthMm ?? (known.taps && depthByTaps(cornersPx, known.taps, `${where.chart}: taps`));
+  const scaleFrom = known.depthMm ? 'given' : 'taps';
+  const { resistance } = known;
+  if (depthMm && resistance) {
+    return { chart: { cornersPx, depthMm, resistance }, cornersFound, scaleFrom };
+  }
+  const missing: ('depthMm' | 'resistance')[] = [];
+  if (!depthMm) missing.push('depthMm');
+  if (!resistance) missing.push('resistance');
+  return { chart: null, cornersPx, cornersFound, missing };
+}
+
+/** Depths at a chart's left and right edge from two points of known depth on it. */
+export function depthByTaps(
+  corners: CornersPx,
+  [a, b]: readonly [DepthTap, DepthTap],
+  where: string,
+): readonly [number, number] {
+  const chartToPhoto = homographyFrom(
+    [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ],
+    corners,
+  );
+  if (!chartToPhoto) throw new InputFault('the corners are no chart', where);
+  const toChart = inverseHomography(chartToPhoto);
+  const [u] = project(toChart, a.px[0], a.px[1]);
+  const [v] = project(toChart, b.px[0], b.px[1]);
+  if (Math.abs(v - u) < LEAST_TAP_SHARE || a.depthMm === b.depthMm) {
+    throw new InputFault(
+      'the taps lie too close together along the chart to tell its scale: choose two farther apart, of different depth',
+      where,
+    );
+  }
+  const perShare = (b.depthMm - a.depthMm) / (v - u);
+  const left = a.depthMm - u * perShare;
+  return [left, left + perShare];
+}
