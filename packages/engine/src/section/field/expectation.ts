@@ -28,7 +28,10 @@ export interface FittedGaussian {
   logEvidence: number;
 }
 
-const SWEEPS = 6;
+const SWEEPS = 20;
+/** From this sweep on, only a part of each change is made, so that stiff scenarios do not swing. */
+const CALM_FROM = 4;
+const CALM = 0.6;
 /** Sum of the changes of the sites' parts of the log evidence below which a sweep is the last. */
 const SETTLED = 0.5;
 /** A site whose update would move its own marginal by less than this, relative to its spread, is left as it is. */
@@ -53,8 +56,10 @@ export function expectationPropagation(
   // The posterior is kept either over the weights or over the sites, whichever is fewer.
   const state = 2 * size * size < count * count ? overWeights(rows, size) : overSites(rows, size, count);
   const moments = new Float64Array(3);
+  let changed = 0;
   for (let sweep = 0; sweep < sweeps; sweep++) {
-    let changed = 0;
+    changed = 0;
+    const part = sweep < CALM_FROM ? 1 : CALM;
     for (let step = 0; step < count; step++) {
       const i = sweep % 2 === 0 ? step : count - 1 - step;
       state.look(i);
@@ -67,26 +72,30 @@ export function expectationPropagation(
       const combined = cavityPrecision + newPrecision;
       const pull = cavityMean * cavityPrecision;
       const newShift = (moments[1]! - priorMean[i]!) * combined - pull;
-      const before = logSite[i]!;
-      logSite[i] =
-        Math.log(moments[0]!) +
-        0.5 * Math.log(combined * cavityVariance) -
-        0.5 * ((pull + newShift) ** 2 / combined - cavityMean * pull);
-      changed += Math.abs(logSite[i]! - before);
       // Rank-one change of the posterior (R&W equation 3.70), and of its mean.
-      const change = newPrecision - precision[i]!;
+      const change = part * (newPrecision - precision[i]!);
       const denominator = 1 + change * variance;
-      const push = (newShift - shift[i]! - change * state.mean) / denominator;
+      const shiftChange = part * (newShift - shift[i]!);
+      const push = (shiftChange - change * state.mean) / denominator;
       if (Math.abs(change) * variance > UNMOVED || push * push * variance > UNMOVED * UNMOVED) {
         state.move(change / denominator, push);
-        precision[i] = newPrecision;
-        shift[i] = newShift;
+        precision[i] = precision[i]! + change;
+        shift[i] = shift[i]! + shiftChange;
       }
+      // The site's factor that makes its Gaussian as likely as the site itself, given the rest.
+      const together = cavityPrecision + precision[i]!;
+      const log =
+        Math.log(moments[0]!) +
+        0.5 * Math.log(together * cavityVariance) -
+        0.5 * ((pull + shift[i]!) ** 2 / together - cavityMean * pull);
+      changed += Math.abs(log - logSite[i]!);
+      logSite[i] = log;
     }
     if (changed < SETTLED) break;
   }
   const { mean, precisionFactor, quadratic } = weightsGiven(rows, size, precision, shift);
-  let logEvidence = 0.5 * quadratic;
+  // An evidence that has not settled is not trusted: what still moves is taken off.
+  let logEvidence = 0.5 * quadratic - (changed > SETTLED ? changed : 0);
   for (let i = 0; i < count; i++) logEvidence += logSite[i]!;
   for (let k = 0; k < size; k++) logEvidence -= Math.log(precisionFactor[k * size + k]!);
   return { precision, shift, mean, precisionFactor, logEvidence };

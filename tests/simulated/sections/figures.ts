@@ -1,0 +1,71 @@
+/**
+ * Small bar charts as SVG text, for the accuracy documents.
+ */
+
+export interface Bars {
+  title: string;
+  groups: { label: string; values: number[] }[];
+  series: string[];
+  /** Greatest value of the axis. */
+  top: number;
+  /** A band of values to aim at. */
+  band?: [number, number];
+  axis: string;
+}
+
+const INK = '#1C1F23';
+const TINTS = ['#0E5A64', '#9AA7A8', '#D9D5CB'];
+const WIDTH = 760;
+const HEIGHT = 300;
+const LEFT = 52;
+const RIGHT = 16;
+const TOP = 62;
+const BOTTOM = 56;
+
+/** A chart of grouped bars with a value axis, the numbers written on the bars. */
+export function bars({ title, groups, series, top, band, axis }: Bars): string {
+  const plotWidth = WIDTH - LEFT - RIGHT;
+  const plotHeight = HEIGHT - TOP - BOTTOM;
+  const y = (v: number) => TOP + plotHeight * (1 - Math.min(v, top) / top);
+  const slot = plotWidth / groups.length;
+  const bar = Math.min(46, (0.8 * slot) / series.length);
+  const parts: string[] = [];
+  if (band) {
+    parts.push(
+      `<rect x="${LEFT}" y="${y(band[1]).toFixed(1)}" width="${plotWidth}" height="${(y(band[0]) - y(band[1])).toFixed(1)}" fill="#D9D5CB"/>`,
+    );
+  }
+  for (let k = 0; k <= 5; k++) {
+    const v = (top * k) / 5;
+    parts.push(
+      `<line x1="${LEFT}" x2="${WIDTH - RIGHT}" y1="${y(v).toFixed(1)}" y2="${y(v).toFixed(1)}" stroke="#D9D5CB"/>`,
+      `<text x="${LEFT - 8}" y="${(y(v) + 4).toFixed(1)}" text-anchor="end">${v.toFixed(1)}</text>`,
+    );
+  }
+  groups.forEach((group, g) => {
+    const middle = LEFT + slot * (g + 0.5);
+    group.values.forEach((value, s) => {
+      const x = middle + (s - series.length / 2) * bar;
+      const height = TOP + plotHeight - y(value);
+      parts.push(
+        `<rect x="${(x + 1).toFixed(1)}" y="${y(value).toFixed(1)}" width="${(bar - 2).toFixed(1)}" height="${height.toFixed(1)}" fill="${TINTS[s]}" stroke="${INK}" stroke-width="0.5"/>`,
+        `<text x="${(x + bar / 2).toFixed(1)}" y="${(y(value) - 4).toFixed(1)}" text-anchor="middle" font-size="10">${value.toFixed(2)}</text>`,
+      );
+    });
+    parts.push(
+      `<text x="${middle.toFixed(1)}" y="${HEIGHT - BOTTOM + 18}" text-anchor="middle">${group.label}</text>`,
+    );
+  });
+  series.forEach((name, s) => {
+    const x = LEFT + s * 230;
+    parts.push(
+      `<rect x="${x}" y="34" width="12" height="12" fill="${TINTS[s]}" stroke="${INK}" stroke-width="0.5"/>`,
+      `<text x="${x + 18}" y="44">${name}</text>`,
+    );
+  });
+  parts.push(
+    `<text x="${LEFT}" y="20" font-size="14" font-weight="600">${title}</text>`,
+    `<text x="${LEFT + plotWidth / 2}" y="${HEIGHT - 12}" text-anchor="middle">${axis}</text>`,
+  );
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" font-family="Source Sans 3, sans-serif" font-size="11" fill="${INK}"><rect width="100%" height="100%" fill="#FBFAF6"/>${parts.join('')}</svg>\n`;
+}
