@@ -63,6 +63,63 @@ export interface SectionAssessment {
   soundness: SoundnessPicture;
   /** Share of the wood's area that is sound. */
   soundShare: Interval;
+  /** The prediction held against the felled section, where that was recorded. */
+  felled?: FelledAssessment;
+}
+
+/** An interval and the truth it was to hold. */
+export interface JudgedInterval extends Interval {
+  truth: number;
+  /** Whether the truth lies from p05 to p95. */
+  inside: boolean;
+  /** Middle estimate less truth: above 0 the prediction was too good. */
+  error: number;
+}
+
+export interface JudgedDirection extends JudgedInterval {
+  directionDeg: number;
+}
+
+/** One drilling's residual wall against the traced edge along its needle, mm. */
+export interface JudgedWall {
+  drillingId: string;
+  azimuthDeg: number;
+  /** As read from the trace, and whether the needle met no end of it. */
+  readMm: number;
+  readAtLeast: boolean;
+  /** Along the needle from the cambium to the traced edge; where none was met, the wood that the needle passed. */
+  trueMm: number;
+  trueAtLeast: boolean;
+  /** Read less true where either met an edge; null where neither did. */
+  errorMm: number | null;
+  /** `edge`: both met one; `none`: neither; `missed`: the trace shows none; `false alarm`: the truth has none. */
+  finding: 'edge' | 'none' | 'missed' | 'false alarm';
+}
+
+/** A prediction against the felled section. */
+export interface FelledAssessment {
+  source: string;
+  note: string;
+  /** The felled outline over bark and its cambium, and what was traced, as rings of [x east, y north], mm. */
+  outlineMm: [number, number][];
+  cambiumMm: [number, number][];
+  unsoundMm: [number, number][][];
+  incipientMm: [number, number][][];
+  /** Share of its strength that incipient wood is taken to keep; null where none was traced. */
+  incipientStrength: number | null;
+  /** Capacity over that of the same wood all sound, every 10 degrees. */
+  remaining: JudgedDirection[];
+  /** Where the prediction was lowest: the figure a reader went by. */
+  weakest: JudgedDirection;
+  /** Where the section was in truth weakest. */
+  weakestInTruth: JudgedDirection;
+  /** Share of the directions whose truth lies inside. */
+  insideShare: number;
+  soundShare: JudgedInterval;
+  /** Which edge the walls are measured to: of wood less than sound where incipient wood was traced, else without strength. */
+  wallsTo: 'first loss' | 'no strength';
+  walls: JudgedWall[];
+  warnings: string[];
 }
 
 export interface FlareAssessment {
@@ -147,7 +204,41 @@ export type NextDrilling =
       /** Every place looked at, best first. */
       candidates: { sectionId: string; azimuthDeg: number; worth: number }[];
     }
-  | { stop: true; why: string };
+  | {
+      stop: true;
+      why: string;
+      /** Every place looked at, best first. */
+      candidates?: { sectionId: string; azimuthDeg: number; worth: number }[];
+    };
+
+/** A drilling advised before any was made. The needle heads for the centre of the stem (off-radial 0). */
+export interface PlannedDrilling {
+  /** Place in the order of work, from 1. */
+  order: number;
+  at: 'section' | 'flare';
+  /** Id of the section or flare. */
+  placeId: string;
+  azimuthDeg: number;
+  /** Height above ground at which the needle enters, m. */
+  heightM: number;
+  offRadialDeg: 0;
+  downDeg: number;
+  why: string;
+}
+
+/** Where to begin: how many drillings, where, in which order and why. */
+export interface FirstDrillings {
+  sectionId: string;
+  drillings: PlannedDrilling[];
+  /** Why so many, and why there. */
+  why: string;
+  /** The least depth along a level needle that is worth a hole, mm. */
+  leastDepthMm: number;
+  /** The rules followed, each with where it is from. */
+  rules: { text: string; source: string }[];
+  /** What could not be taken into account, and what would mend it. */
+  notes: string[];
+}
 
 export interface Assessment {
   format: 'standfast-assessment';
@@ -161,6 +252,8 @@ export interface Assessment {
   wood: WoodAssessment;
   safety: SafetyAssessment;
   nextDrilling: NextDrilling;
+  /** Where to begin, for each section that has no drilling yet; left out when all have. */
+  firstDrillings?: FirstDrillings[];
   notices: Notice[];
   /** Every source cited by a value, a criterion or a method, once. */
   sources: string[];

@@ -2,7 +2,7 @@
  * What was recorded of one tree on one visit, as the engine takes it: the case file's fields with the traces
  * read in. The case file package checks and fills these; the engine trusts their shape, not their sense.
  */
-import type { NeedlePose, Outline } from './section/types.ts';
+import type { NeedlePose, Outline, RingMm } from './section/types.ts';
 import type { Trace } from './trace/types.ts';
 
 /** Crown outlines seen from the side, each with its own width by height. */
@@ -59,6 +59,21 @@ export interface SectionInput {
   /** Bark thickness where it was measured or guessed, mm. */
   barkMm: number;
   drillings: DrillingInput[];
+  /** What the section was seen to be once the tree was felled. Never used for the prediction, only to judge it. */
+  felled?: FelledSection;
+}
+
+/** A cross-section seen after felling and traced, in the section plane (x east, y north, mm). */
+export interface FelledSection {
+  /** The outline over bark as it was then measured, where it differs from the one recorded standing. */
+  outline?: Outline;
+  /** Rings of wood without strength: hollow or decayed. They may overlap and open to the outside. */
+  unsound: RingMm[];
+  /** Rings of wood that has begun to decay, where it was traced. */
+  incipient?: RingMm[];
+  note?: string;
+  /** How it was made, for example `traced from a photo`. */
+  source?: string;
 }
 
 export interface FlareInput {
@@ -74,6 +89,9 @@ export interface SignInput {
   where?: string;
   note?: string;
   photo?: string;
+  /** Where round the stem, degrees clockwise from north, and how high above ground, m. */
+  azimuthDeg?: number;
+  heightM?: number;
 }
 
 export interface TargetInput {
