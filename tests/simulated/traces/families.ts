@@ -85,6 +85,20 @@ export const TUNING_FAMILIES: Family[] = [
       unevenness: between(r, 0, 0.6),
     }),
   },
+  {
+    name: 'steep trends',
+    about: 'sound level 20 to 60 %, rising or falling by 10 to 25 % per 200 mm, rings of all kinds to 7 mm, coarse steps',
+    setting: (r) => ({
+      ...base(r),
+      soundLevelPct: between(r, 20, 60),
+      trendShare: (r.uniform() < 0.5 ? -1 : 1) * between(r, 0.1, 0.25),
+      rings: pick(r, ['none', 'diffuse', 'ring-porous', 'conifer'] as const),
+      ringMm: between(r, 2, 7),
+      frictionPctPerMm: between(r, 0, 0.08),
+      wanderMm: between(r, 5, 15),
+      wanderShare: between(r, 0.03, 0.08),
+    }),
+  },
 ];
 
 /** Knots, pith, juvenile wood, wetwood within sound wood. */

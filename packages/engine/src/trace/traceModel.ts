@@ -38,7 +38,7 @@ export interface ModelFrame {
 const INITIAL: Record<StateName, number> = {
   airIn: 0.25,
   barkIn: 0.6,
-  sound: 0.13,
+  sound: 0.06,
   knot: 0.0003,
   incipient: 0.004,
   decayed: 0.01,

@@ -51,7 +51,7 @@ export interface LevelLaw {
 export const LEVELS: Record<StateName, LevelLaw> = {
   airIn: { mean: 0, spread: 0.02, slopePerMm: 0 },
   barkIn: { mean: 0.2, spread: 0.12, slopePerMm: 0.004 },
-  sound: { mean: 1, spread: 0.07, slopePerMm: 0.0012 },
+  sound: { mean: 1, spread: 0.08, slopePerMm: 0.0012 },
   knot: { mean: 1.35, spread: 0.15, slopePerMm: 0.01 },
   incipient: { mean: 0.68, spread: 0.09, slopePerMm: 0.002 },
   decayed: { mean: 0.3, spread: 0.13, slopePerMm: 0.002 },
@@ -65,7 +65,7 @@ export const LEVELS: Record<StateName, LevelLaw> = {
 const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airIn: { barkIn: 0.8, sound: 0.19, decayed: 0.01 },
   barkIn: { sound: 0.93, knot: 0.0005, incipient: 0.01, decayed: 0.05, void: 0.01 },
-  sound: { knot: 0.06, incipient: 0.1, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.15 },
+  sound: { knot: 0.06, incipient: 0.035, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.15 },
   knot: { sound: 0.95, decayed: 0.02, void: 0.02, barkOut: 0.01 },
   incipient: { sound: 0.45, decayed: 0.43, void: 0.1, crack: 0.01, barkOut: 0.01 },
   decayed: { sound: 0.45, incipient: 0.17, void: 0.42, barkOut: 0.01 },
