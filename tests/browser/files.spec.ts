@@ -62,7 +62,7 @@ test('a half-done case comes in and says what it lacks', async ({ page }) => {
     }),
   );
   await expect(page.getByText('Not assessed yet.')).toBeVisible();
-  await page.getByRole('button', { name: /to mend/ }).click();
+  await page.getByRole('button', { name: /still needed/ }).click();
   await expect(page.getByRole('dialog')).toContainText('tree, height');
   await page.getByRole('dialog').getByRole('link', { name: 'Go there' }).first().click();
   await page.getByRole('textbox', { name: 'Height', exact: true }).fill('21');

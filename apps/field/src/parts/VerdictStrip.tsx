@@ -18,13 +18,17 @@ export function VerdictStrip() {
   const { assessment, working, quick, faults } = view.result;
   const drafts = Object.keys(view.record?.drafts ?? {}).length;
   const inTheWay = faults.length + drafts;
+  // What was left out is asked for; what was entered and cannot be is to be mended.
+  const wrong = drafts > 0 || faults.some(({ what }) => !/^(is missing|has no section)/.test(what));
   const matches = matchesCase(view);
   const problems = inTheWay > 0 && (
     <DialogTrigger>
-      <Button className="button alarm problems">
-        {inTheWay} {inTheWay === 1 ? 'thing' : 'things'} to mend
+      <Button className={`button problems ${wrong ? 'alarm' : ''}`}>
+        {inTheWay} {inTheWay === 1 ? 'thing' : 'things'} {wrong ? 'to mend' : 'still needed'}
       </Button>
-      <Sheet title="To mend before this case can be assessed">{(close) => <FaultList onGo={close} />}</Sheet>
+      <Sheet title={wrong ? 'To mend before this case can be assessed' : 'Still needed for the assessment'}>
+        {(close) => <FaultList onGo={close} />}
+      </Sheet>
     </DialogTrigger>
   );
   if (!assessment) {

@@ -217,11 +217,13 @@ export interface Choice {
 
 interface ChoiceEntryProps extends EntryProps {
   choices: readonly Choice[];
+  /** What stands there while nothing is chosen, for example what is taken then. */
+  whenEmpty?: string;
   /** Does more than set the field, for example when another kind brings other fields. */
   onChoose?: (value: string) => void;
 }
 
-export function ChoiceEntry({ at, label, hint, choices, onChoose }: ChoiceEntryProps) {
+export function ChoiceEntry({ at, label, hint, choices, whenEmpty, onChoose }: ChoiceEntryProps) {
   const session = useSession();
   const readOnly = useReadOnly();
   const value = valueAt(useCaseFile(), at);
@@ -233,6 +235,7 @@ export function ChoiceEntry({ at, label, hint, choices, onChoose }: ChoiceEntryP
       fault={fault}
       value={typeof value === 'string' ? value : ''}
       choices={choices}
+      whenEmpty={whenEmpty}
       disabled={readOnly}
       onChoose={onChoose ?? ((chosen) => session.setField(at, chosen || undefined, label))}
     />
@@ -245,13 +248,14 @@ interface ChoiceFieldProps {
   fault?: string | null;
   value: string;
   choices: readonly Choice[];
+  whenEmpty?: string;
   disabled?: boolean;
   onChoose: (value: string) => void;
 }
 
 /** A choice that is not a field of the case. A value that is not among the choices is shown and kept. */
 export function ChoiceField(props: ChoiceFieldProps) {
-  const { label, hint, fault = null, value, choices, disabled, onChoose } = props;
+  const { label, hint, fault = null, value, choices, whenEmpty = 'Choose', disabled, onChoose } = props;
   const id = useId();
   const known = choices.some((choice) => choice.value === value);
   return (
@@ -264,7 +268,7 @@ export function ChoiceField(props: ChoiceFieldProps) {
           aria-describedby={describedBy(id, hint, fault)}
           onChange={(event) => onChoose(event.target.value)}
         >
-          {!known && <option value={value}>{value === '' ? 'Choose' : value}</option>}
+          {!known && <option value={value}>{value === '' ? whenEmpty : value}</option>}
           {choices.map((choice) => (
             <option key={choice.value} value={choice.value}>
               {choice.label}
@@ -308,7 +312,12 @@ export function PlainEntry({ label, hint, fault = null, value, onType, unit, num
   );
 }
 
-export function YesNoEntry({ at, label, hint }: EntryProps) {
+interface YesNoEntryProps extends EntryProps {
+  /** What is taken while nothing was said. */
+  assumed: boolean;
+}
+
+export function YesNoEntry({ at, label, hint, assumed }: YesNoEntryProps) {
   const id = useId();
   const session = useSession();
   const readOnly = useReadOnly();
@@ -319,7 +328,7 @@ export function YesNoEntry({ at, label, hint }: EntryProps) {
         <input
           id={id}
           type="checkbox"
-          checked={value === true}
+          checked={typeof value === 'boolean' ? value : assumed}
           disabled={readOnly}
           onChange={(event) => session.setField(at, event.target.checked, label)}
         />

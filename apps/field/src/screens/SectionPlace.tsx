@@ -3,6 +3,7 @@ import {
   addFlare,
   addSection,
   type CaseSection,
+  DEFAULTS,
   nextId,
   removeFlare,
   removeSection,
@@ -26,7 +27,7 @@ import { bringIn } from '../state/bringIn.ts';
 import { filesOfPicker } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useCaseFile, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
-import { shareText } from '../units/quantities.ts';
+import { fieldText, shareText } from '../units/quantities.ts';
 
 export function SectionPlace() {
   const { sections, tree } = useCaseFile();
@@ -143,6 +144,7 @@ function Plan({ sectionId }: { sectionId: string }) {
 }
 
 function OutlineGroup({ section, index }: { section: CaseSection; index: number }) {
+  const { units } = useSettings();
   const session = useSession();
   const { writer } = useSessionView();
   return (
@@ -171,6 +173,7 @@ function OutlineGroup({ section, index }: { section: CaseSection; index: number 
         <NumberEntry
           at={`sections.${index}.barkMm`}
           label="Bark thickness"
+          placeholder={fieldText(DEFAULTS.barkMm, 'lengthMm', units)}
           quantity="lengthMm"
           limits={{ min: 0, max: 300 }}
         />

@@ -4,6 +4,7 @@ import {
   type CaseFile,
   type CaseSite,
   CROWN_SHAPES,
+  DEFAULTS,
   EUROCODE_TERRAINS,
   OCCUPANCIES,
   SIGN_KINDS,
@@ -124,8 +125,13 @@ export function TreePlace() {
                 quantity="heightM"
                 limits={{ min: 0, aboveMin: true, max: 60 }}
               />
-              <ChoiceEntry at="tree.crown.shape" label="Crown shape, from the side" choices={SHAPES} />
-              <YesNoEntry at="tree.crown.inLeaf" label="In leaf" />
+              <ChoiceEntry
+                at="tree.crown.shape"
+                label="Crown shape, from the side"
+                choices={SHAPES}
+                whenEmpty={`not given: ${DEFAULTS.crownShape}`}
+              />
+              <YesNoEntry at="tree.crown.inLeaf" label="In leaf" assumed={DEFAULTS.inLeaf} />
             </div>
           </Group>
           <SiteGroup />

@@ -4,6 +4,7 @@
  */
 import { type CaseFile, doStep, type History, historyOf, redo, stepNames, undo } from '@standfast/casefile';
 import { liveQuery } from 'dexie';
+import { draftsAfter } from '../edit/drafts.ts';
 import { withValueAt } from '../edit/fieldPath.ts';
 import { keepBlob } from '../storage/blobs.ts';
 import { type CaseRecord, database } from '../storage/database.ts';
@@ -26,8 +27,8 @@ export interface SessionView {
 export interface Session {
   view(): SessionView;
   subscribe(listener: () => void): () => void;
-  /** Changes the case. Steps of one name that follow each other join when `join` is set. */
-  edit(step: string, change: (caseFile: CaseFile) => CaseFile, join?: boolean): void;
+  /** Changes the case in one step. */
+  edit(step: string, change: (caseFile: CaseFile) => CaseFile): void;
   /** Sets one field; what was typed there before and could not be read is let go. */
   setField(path: string, value: unknown, step: string): void;
   /** Keeps text that cannot be read yet; null lets it go. */
@@ -53,6 +54,7 @@ export function openSession(id: string): Session {
   const listeners = new Set<() => void>();
   let history: History<CaseFile> | null = null;
   let closed = false;
+  let lastField: string | null = null;
   let view: SessionView = {
     status: 'opening',
     record: null,
@@ -159,14 +161,18 @@ export function openSession(id: string): Session {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    edit(name, change, join = false) {
+    edit(name, change) {
       if (!history || !view.record || view.writer !== true) return;
-      step(doStep(history, change(history.present), name, join), view.record.drafts);
+      lastField = null;
+      const next = doStep(history, change(history.present), name);
+      step(next, draftsAfter(history.present, next.present, view.record.drafts));
     },
     setField(path, value, name) {
       if (!history || !view.record || view.writer !== true) return;
       const { [path]: gone, ...drafts } = view.record.drafts;
-      const next = doStep(history, withValueAt(history.present, path, value), name, true);
+      // Typing in one field is one step; two fields may have the same name, so the path tells.
+      const next = doStep(history, withValueAt(history.present, path, value), name, path === lastField);
+      lastField = path;
       step(next, gone === undefined ? view.record.drafts : drafts);
     },
     setDraft(path, text) {
@@ -189,9 +195,11 @@ export function openSession(id: string): Session {
       put({ caseFile: next.present, files: { ...view.record.files, ...kept } }, next);
     },
     undo() {
+      lastField = null;
       if (history) step(undo(history), {});
     },
     redo() {
+      lastField = null;
       if (history) step(redo(history), {});
     },
     takeOver: () => lock.takeOver(),
