@@ -5,7 +5,6 @@ export type * from './case.ts';
 export * from './faults.ts';
 export * from './random.ts';
 export * from './section/first/index.ts';
-export * from './section/first/index.ts';
 export * from './section/index.ts';
 export type * from './section/types.ts';
 export * from './strip/index.ts';

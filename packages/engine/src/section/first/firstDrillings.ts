@@ -158,7 +158,7 @@ function spotNeedles(spots: readonly Spot[]): { azimuthDeg: number; why: string 
     if (opening) {
       for (const side of [-1, 1]) {
         needles.push({
-          azimuthDeg: Math.round(wrap(opening.azimuthDeg + side * opening.keepOffDeg)),
+          azimuthDeg: Math.round(wrap(opening.azimuthDeg + side * opening.keepOffDeg)) % 360,
           why: `${seen(group)}: ${opening.why}; this needle goes in beside it, ${side < 0 ? 'anticlockwise' : 'clockwise'} seen from above.`,
         });
       }
@@ -171,7 +171,7 @@ function spotNeedles(spots: readonly Spot[]): { azimuthDeg: number; why: string 
     }
     const beside = group.find(({ keepOffDeg }) => keepOffDeg > 0);
     const kept = beside && beside !== lead ? ` Beside the ${beside.sign}: ${beside.why}.` : '';
-    needles.push({ azimuthDeg: Math.round(azimuthDeg), why: why + kept });
+    needles.push({ azimuthDeg: Math.round(azimuthDeg) % 360, why: why + kept });
   }
   return needles;
 }
