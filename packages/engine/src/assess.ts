@@ -14,7 +14,9 @@ import { InputFault } from './faults.ts';
 import { type Random, randomFrom } from './random.ts';
 import { type Wood, woodFor } from './reference/index.ts';
 import { anchorageDraws, flareSoundShare } from './roots/index.ts';
+import { predictionAgainstTruth } from './section/felled/index.ts';
 import { type FieldPosterior, soundnessPosterior } from './section/field/index.ts';
+import { beginAnew, plansFor } from './section/first/index.ts';
 import {
   cambiumRing,
   checkOutline,
@@ -117,13 +119,24 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     random.fork('safety'),
   );
 
+  const plans = plansFor(input, outlines);
+  const next = nextDrilling({
+    sections: sections.map((part, i) => ({
+      id: part.assessment.id,
+      posterior: part.posterior,
+      safetyByDraw: verdict.sectionLeastSafety[i]!.leastSafety,
+      drilled: input.sections[i]!.drillings,
+    })),
+    limit: USUAL_MARK,
+  });
+
   const assessment: Assessment = {
     format: 'standfast-assessment',
     version: 1,
     engineVersion: ENGINE_VERSION,
     seed,
     draws,
-    sections: sections.map((part) => part.assessment),
+    sections: sections.map((part, i) => withTruth(input.sections[i]!, part.assessment)),
     flares,
     wind: windAssessment(
       nominal,
@@ -132,15 +145,8 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     ),
     wood: wood.assessment,
     safety: verdict.assessment,
-    nextDrilling: nextDrilling({
-      sections: sections.map((part, i) => ({
-        id: part.assessment.id,
-        posterior: part.posterior,
-        safetyByDraw: verdict.sectionLeastSafety[i]!.leastSafety,
-        drilled: input.sections[i]!.drillings,
-      })),
-      limit: USUAL_MARK,
-    }),
+    nextDrilling: beginAnew(next, plans),
+    ...(plans.length > 0 ? { firstDrillings: plans } : {}),
     notices: [
       ...wood.notices,
       ...nominal.notices,
@@ -208,6 +214,16 @@ function sectionPart(
       soundness: posterior.picture,
       soundShare: interval(Float64Array.from(posterior.soundShare)),
     },
+  };
+}
+
+/** The section's part with the prediction held against the felled section, where there is one. */
+function withTruth(section: SectionInput, predicted: SectionAssessment): SectionAssessment {
+  const { felled } = section;
+  if (!felled) return predicted;
+  return {
+    ...predicted,
+    felled: predictionAgainstTruth({ ...section, felled }, predicted, `sections.${section.id}`),
   };
 }
 
@@ -305,6 +321,7 @@ function sourcesOf(assessment: Assessment, wood: Wood): string[] {
     ...wood.assessment.values.map((value) => value.source),
     ...assessment.wind.values.map((value) => value.source),
     ...assessment.safety.values.map((value) => value.source),
+    ...(assessment.firstDrillings ?? []).flatMap((plan) => plan.rules.map((rule) => rule.source)),
   ];
   return [...new Set(named.filter((source) => source !== ''))];
 }

@@ -70,12 +70,14 @@ export function nextDrilling(input: NextDrillingInput): NextDrilling {
     return {
       stop: true,
       why: `The chance that the safety factor is below ${mark} is ${percent(mustAct)}, so the decision to ${leaning} is wrong in less than ${percent(SURE_ENOUGH)} of what the drillings allow. No further hole would change it enough to be worth its wound.`,
+      candidates,
     };
   }
   if (!best || best.worth < LEAST_WORTH) {
     return {
       stop: true,
       why: `The decision to ${leaning} is wrong with a chance of ${percent(wrongNow)}, but the best place for one more hole would lower that by only ${percent((best?.worth ?? 0) * wrongNow)}: what is left comes from the wind, the wood's strength and the anchorage more than from the section. Another hole is not worth its wound; another kind of test may be.`,
+      candidates,
     };
   }
   return {

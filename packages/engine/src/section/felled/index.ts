@@ -1,0 +1,2 @@
+/** Predictions held against felled sections. */
+export { checkFelled, predictionAgainstTruth } from './judge.ts';
