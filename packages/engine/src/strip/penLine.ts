@@ -76,7 +76,7 @@ export function penLine(field: Evidence, path: Path, fromColumn: number, toColum
 
   const penWidth = penWidthOf(field, above, below, fromColumn, toColumn);
   const { top, bottom } = eroded(above, below, penWidth / 2, fromColumn, toColumn);
-  const row = levelOf(top, bottom, above, below, penWidth, fromColumn, toColumn);
+  const row = levelOf(field, { top, bottom, above, below }, penWidth, fromColumn, toColumn);
   const state = new Uint8Array(columns);
   for (let x = fromColumn; x <= toColumn; x++) if (Number.isFinite(row[x]!)) state[x] = READ;
   dropCrumbs(state, fromColumn, toColumn, penWidth);
@@ -145,7 +145,7 @@ function penWidthOf(
   }
   if (!widths.length) return 1;
   widths.sort((a, b) => a - b);
-  return Math.max(1, widths[Math.floor(widths.length * 0.25)]!);
+  return Math.max(1, widths[Math.floor(widths.length * 0.12)]!);
 }
 
 /** Erosion of the ink's upper and lower boundary by the pen's disc. */
@@ -187,19 +187,21 @@ function eroded(
   return { top, bottom };
 }
 
+interface Bounds {
+  /** The ink's boundaries, and the same eroded by the pen: where the pen's middle was highest and lowest. */
+  above: Float64Array;
+  below: Float64Array;
+  top: Float64Array;
+  bottom: Float64Array;
+}
+
 /**
  * Level of each column. Where the eroded boundaries meet, the line is there. Where they stand apart over few columns,
- * between places where they meet, it is a peak (both neighbours lower) or a trough (both higher).
+ * between places where they meet, it is a peak (both neighbours lower), a trough (both higher), or one upright stroke,
+ * whose place along the chart is then measured across it.
  */
-function levelOf(
-  top: Float64Array,
-  bottom: Float64Array,
-  above: Float64Array,
-  below: Float64Array,
-  penWidth: number,
-  from: number,
-  to: number,
-): Float64Array {
+function levelOf(field: Evidence, bounds: Bounds, penWidth: number, from: number, to: number): Float64Array {
+  const { above, below, top, bottom } = bounds;
   const row = new Float64Array(top.length).fill(Number.NaN);
   const apart = (x: number) => {
     const open = bottom[x]! - top[x]!;
@@ -214,15 +216,64 @@ function levelOf(
     const before = x > from ? row[x - 1]! : Number.NaN;
     const after = end < to ? row[end + 1]! : Number.NaN;
     if (end - x + 1 <= widest && Number.isFinite(before) && Number.isFinite(after)) {
+      const crossings = uprightStroke(field, before, after, x, end, penWidth);
       for (let k = x; k <= end; k++) {
         const middle = row[k]!;
         if (before > middle && after > middle) row[k] = top[k]!;
         else if (before < middle && after < middle) row[k] = bottom[k]!;
+        else if (crossings)
+          row[k] = Math.min(bottom[k]!, Math.max(top[k]!, rowAt(crossings, k, before, after)));
       }
     }
     x = end;
   }
   return row;
+}
+
+const HEIGHTS = 9;
+
+/** Columns at which an upright stroke between two levels crosses evenly spaced heights, null when it is no single stroke. */
+function uprightStroke(
+  { evidence, columns, rows }: Evidence,
+  before: number,
+  after: number,
+  first: number,
+  last: number,
+  penWidth: number,
+): Float64Array | null {
+  const crossings = new Float64Array(HEIGHTS);
+  const most = 2.5 * penWidth + 3;
+  for (let i = 0; i < HEIGHTS; i++) {
+    const y = Math.round(before + ((after - before) * (i + 0.5)) / HEIGHTS);
+    const at = (x: number) => (x < 0 || x >= columns ? 0 : evidence[x * rows + y]!);
+    let inside = first;
+    for (let x = first; x <= last; x++) if (at(x) > at(inside)) inside = x;
+    const edge = Math.min(at(inside), FULL) * HALF;
+    if (at(inside) < LEAST * FULL) return null;
+    let left = inside;
+    while (at(left - 1) >= edge && inside - left < most) left--;
+    let right = inside;
+    while (at(right + 1) >= edge && right - inside < most) right++;
+    if (right - left > most) return null;
+    const a = left - (at(left) - edge) / Math.max(1, at(left) - at(left - 1));
+    const b = right + (at(right) - edge) / Math.max(1, at(right) - at(right + 1));
+    crossings[i] = (a + b) / 2;
+    // One stroke goes one way.
+    if (i > 0 && crossings[i]! < crossings[i - 1]!) crossings[i] = crossings[i - 1]!;
+  }
+  return crossings;
+}
+
+/** Row at which a stroke crosses a column, by its crossings of evenly spaced heights. */
+function rowAt(crossings: Float64Array, x: number, before: number, after: number): number {
+  let i = 0;
+  while (i < HEIGHTS && crossings[i]! < x) i++;
+  const height = (k: number) => before + ((after - before) * (k + 0.5)) / HEIGHTS;
+  if (i === 0) return before;
+  if (i === HEIGHTS) return after;
+  const run = crossings[i]! - crossings[i - 1]!;
+  const share = run > 1e-6 ? (x - crossings[i - 1]!) / run : 0.5;
+  return height(i - 1) + share * (height(i) - height(i - 1));
 }
 
 /** Specks of ink that a path over bare paper happens to touch are no line. */

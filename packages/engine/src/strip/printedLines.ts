@@ -23,6 +23,10 @@ export interface PrintedLines {
 /** A line is printed where so much of the chart's extent is dark along it; pen traces stay at one level for less. */
 const PRINTED_SHARE = 0.8;
 const LEAST_DARKNESS = 4;
+/** Print is as dark as the brighter part of what lies along it: the pen, where it crosses, is on the darker side. */
+const PRINT_POINT = 0.65;
+/** How much darker print may be in one stretch than is usual, share of the paper's brightness. */
+const UNEVEN_PRINT = 0.06;
 const REACH = 3;
 
 /** Finds printed lines. @param upright columns instead of rows */
@@ -99,12 +103,12 @@ export function printedLines(chart: FlatChart, upright: boolean): PrintedLines {
           counts[plane[a * stepAcross + b * stepAlong]!]!++;
           seen++;
         }
-        found.push(Math.min(1, pointOf(counts, seen / 2) / PAPER));
+        found.push(Math.min(1, pointOf(counts, seen * PRINT_POINT) / PAPER));
       }
       // Where the pen runs along the print for a stretch, the print must not be taken for as dark as the pen.
-      const usual = [...found].sort((x, y) => x - y)[found.length >> 1]!;
+      const usual = [...found].sort((x, y) => x - y)[Math.floor(found.length * PRINT_POINT)]!;
       for (let s = 0; s < stretches; s++) {
-        const value = Math.min(1, Math.max(found[s]!, usual - 0.15, 0.04));
+        const value = Math.min(1, Math.max(found[s]!, usual - UNEVEN_PRINT, 0.04));
         factor[((index - 1) * stretches + s) * 3 + channel] = value;
       }
     }

@@ -26,6 +26,8 @@ const FEWEST_COLUMNS = 1000;
 /** Rows and columns kept around the chart, so that a line on the frame is seen whole. */
 const MARGIN = 10;
 const MOST_LINES = 3;
+/** A further line is offered when it is at least so good as the best. */
+const LEAST_SHARE_OF_BEST = 0.4;
 /** A line read along less of the chart than this is none. */
 const LEAST_COVERAGE = 0.15;
 /** Least darkness of a pen against the paper, share, and against the paper's grain. */
@@ -218,7 +220,7 @@ function findLines(ink: Ink, left: number, right: number): FoundLine[] {
   const seen: Seen = { ink: coarse, coarse, fold: 1, stains, left: from, right: to, grain };
   const guesses = [darkestInk(thin, false), darkestInk(coarse, false), darkestInk(coarse, true)]
     .filter(({ strength }) => strength >= LEAST_DARKNESS * PAPER && strength >= LEAST_CLEARNESS * grain)
-    .map(({ any }) => ({ any, line: follow(seen, any) }));
+    .map(({ any }) => ({ any, line: follow(seen, any, []) }));
   const found: FoundLine[] = [];
   const keep = (line: FoundLine) => {
     const same = found.findIndex((other) => sameLine(other.line, line.line, from, to));
@@ -229,25 +231,26 @@ function findLines(ink: Ink, left: number, right: number): FoundLine[] {
   // Further lines of any ink, once those found are out of the way.
   const { any } = guesses[0] ?? {};
   for (let round = found.length; any && found.length > 0 && round < MOST_LINES; round++) {
-    for (const { line } of found) wipe(any, line, from, to);
-    const line = follow(seen, any);
-    if (!line) break;
+    const taken = found.map(({ line }) => line);
+    wipe(any, taken, from, to);
+    const line = follow(seen, any, taken);
+    if (!line || line.score < LEAST_SHARE_OF_BEST * found[0]!.score) break;
     keep(line);
   }
   found.sort((p, q) => q.score - p.score);
   const best = found[0];
   if (!best) return [];
-  const kept = found.filter((line) => line.score > 0.35 * best.score).slice(0, MOST_LINES);
+  const kept = found.filter((line) => line.score > LEAST_SHARE_OF_BEST * best.score).slice(0, MOST_LINES);
   const refined: FoundLine[] = [];
   for (const rough of kept) {
-    const line = refine({ ink, coarse, fold, stains, left, right, grain: 0 }, rough);
+    const line = refine({ ink, coarse, fold, stains, left, right, grain: 0 }, rough, refined);
     if (line && !refined.some((other) => sameLine(other.line, line.line, left, right))) refined.push(line);
   }
   return refined;
 }
 
 /** Follows the likeliest line of any ink, learns its pen from it, and follows that pen's line. */
-function follow(seen: Seen, any: Evidence): FoundLine | null {
+function follow(seen: Seen, any: Evidence, taken: readonly PenLine[]): FoundLine | null {
   const { ink, left, right } = seen;
   let path = pathAlong(any, left, right, ANY_INK);
   let line = penLine(any, path, left, right);
@@ -257,6 +260,7 @@ function follow(seen: Seen, any: Evidence): FoundLine | null {
     if (!pen) return null;
     const clean = cleaned(seen, pen, line.penWidth);
     const field = likeness(clean, pen);
+    wipe(field, taken, left, right);
     path = pathAlong(field, left, right, PEN_INK);
     line = penLine(field, path, left, right);
   }
@@ -264,7 +268,7 @@ function follow(seen: Seen, any: Evidence): FoundLine | null {
 }
 
 /** A line found on the coarse mesh, followed again on the full one. */
-function refine(seen: Seen, rough: FoundLine): FoundLine | null {
+function refine(seen: Seen, rough: FoundLine, better: readonly FoundLine[]): FoundLine | null {
   const { ink, coarse, fold, left, right } = seen;
   if (fold === 1) return rough;
   const { columns, rows } = ink;
@@ -282,6 +286,12 @@ function refine(seen: Seen, rough: FoundLine): FoundLine | null {
   if (!pen) return null;
   const clean = cleaned(seen, pen, rough.line.penWidth);
   const field = likeness(clean, pen);
+  wipe(
+    field,
+    better.map(({ line }) => line),
+    left,
+    right,
+  );
   const line = penLine(field, pathAlong(field, left, right, PEN_INK), left, right);
   return judged(line, pen, seen);
 }
@@ -408,14 +418,16 @@ function grainOf({ red, green, blue }: Ink): number {
   return pointOf(counts, total / 2);
 }
 
-/** Removes a line's ink, so that the next best can be sought. */
-function wipe({ evidence, rows }: Evidence, line: PenLine, left: number, right: number): void {
-  const reach = Math.ceil(line.penWidth) + 2;
-  for (let x = left; x <= right; x++) {
-    if (line.state[x] === GAP) continue;
-    const from = Math.max(0, Math.floor(line.top[x]!) - reach);
-    const to = Math.min(rows - 1, Math.ceil(line.bottom[x]!) + reach);
-    evidence.fill(0, x * rows + from, x * rows + to + 1);
+/** Removes the ink of lines already found, so that the next best can be sought. */
+function wipe({ evidence, rows }: Evidence, taken: readonly PenLine[], left: number, right: number): void {
+  for (const line of taken) {
+    const reach = Math.ceil(line.penWidth) + 2;
+    for (let x = left; x <= right; x++) {
+      if (line.state[x] === GAP) continue;
+      const from = Math.max(0, Math.floor(line.top[x]!) - reach);
+      const to = Math.min(rows - 1, Math.ceil(line.bottom[x]!) + reach);
+      evidence.fill(0, x * rows + from, x * rows + to + 1);
+    }
   }
 }
 
