@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
 import { zipSync } from 'fflate';
 
-const DEMONSTRATION = join(import.meta.dirname, '../../packages/casefile/demo');
+/** The demonstration case's folder. */
+export const DEMONSTRATION = join(import.meta.dirname, '../../packages/casefile/demo');
 
 /** Places of a case, as they stand in the address. */
 export const PLACES = ['tree', 'section', 'strength', 'decision', 'report'] as const;

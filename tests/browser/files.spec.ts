@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { caseZip, firstStart, germanTable, goTo, settled } from './app.ts';
+import { caseZip, DEMONSTRATION, firstStart, germanTable, goTo, settled } from './app.ts';
 
 async function bringIn(page: Page, name: string, buffer: Buffer) {
   await page
@@ -49,6 +49,28 @@ test('files that cannot be read are each named with the reason, and nothing is k
     .setInputFiles([{ name: 'film.mov', mimeType: 'video/quicktime', buffer: Buffer.from('x') }]);
   await expect(page.getByRole('alert').filter({ hasText: 'film.mov' })).toContainText('cannot be read');
   await expect(page.locator('.case-row')).toHaveCount(1);
+});
+
+test('a case comes in as a folder, and as a zip dropped anywhere', async ({ page }) => {
+  await firstStart(page);
+  await page.goto('/#/');
+  await page.getByLabel('Case folder').setInputFiles(DEMONSTRATION);
+  await expect(page).toHaveURL(/#\/case\/(?!demonstration)[^/]+\/section$/);
+  await expect(page.getByRole('link', { name: /^d11/ })).toBeVisible();
+
+  const zip = caseZip((caseFile) => {
+    caseFile.tree.label = 'Dropped maple';
+  }).toString('base64');
+  const carried = await page.evaluateHandle((base64) => {
+    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([bytes], 'maple.zip'));
+    return transfer;
+  }, zip);
+  await page.dispatchEvent('body', 'dragenter', { dataTransfer: carried });
+  await expect(page.getByText('Drop a case folder, a case zip, or tables of readings')).toBeVisible();
+  await page.dispatchEvent('body', 'drop', { dataTransfer: carried });
+  await expect(page.locator('.case-title-label')).toHaveText('Dropped maple');
 });
 
 test('a half-done case comes in and says what it lacks', async ({ page }) => {

@@ -56,10 +56,16 @@ async function bytesOf(file: File): Promise<Uint8Array> {
 
 /** Everything in a drop, folders opened all the way down. */
 export async function filesOfDrop(transfer: DataTransfer): Promise<PathFile[]> {
-  const entries = Array.from(transfer.items)
-    .map((item) => item.webkitGetAsEntry())
-    .filter((entry) => entry !== null);
-  const lists = await Promise.all(entries.map((entry) => filesOfEntry(entry, '')));
+  // Entries and files are to be had only while the event is being handled, so both are taken before anything waits.
+  const dropped = Array.from(transfer.items)
+    .filter(({ kind }) => kind === 'file')
+    .map((item) => ({ entry: item.webkitGetAsEntry(), file: item.getAsFile() }));
+  const lists = await Promise.all(
+    dropped.map(async ({ entry, file }) => {
+      if (entry) return filesOfEntry(entry, '');
+      return file ? [{ path: file.name, file }] : [];
+    }),
+  );
   return lists.flat();
 }
 
