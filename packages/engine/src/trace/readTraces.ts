@@ -1,5 +1,5 @@
 import { checkTrace } from './checkTrace.ts';
-import { type ConditionedTrace, conditionTrace } from './conditionTrace.ts';
+import { type ConditionedTrace, conditionTrace, quantile } from './conditionTrace.ts';
 import {
   fitLevels,
   floorOf,
@@ -153,7 +153,7 @@ function readOne(
     const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, far);
     const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked, rings);
     stretches = inCells(bestStretches(model).stretches, frame);
-    far = barkSeen(c, stretches, levels, floor);
+    far = barkSeen(c, texture, stretches, levels, floor);
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
     levels = { ...levels, pivotMm: (wood?.from ?? 0) * cellMm };
     const fit = fitLevels(c, texture.scatterPct, masked, stretches, levels, near);
@@ -232,6 +232,7 @@ function readOne(
 /** Length and relative level of the bark on the way in, if there is any. */
 function barkSeen(
   c: ConditionedTrace,
+  texture: Texture,
   stretches: readonly Stretch[],
   levels: Levels,
   floor: Float64Array,
@@ -241,7 +242,12 @@ function barkSeen(
   let sum = 0;
   for (let i = bark.from; i < bark.to; i++) sum += c.levelPct[i]! - floor[i]!;
   const n = bark.to - bark.from;
-  return { lengthMm: n * c.cellMm, level: Math.min(0.6, Math.max(0, sum / n / levels.soundPct)) };
+  return {
+    lengthMm: n * c.cellMm,
+    airMm: bark.from * c.cellMm,
+    scatterPct: quantile(texture.seenPct.slice(bark.from, bark.to), 0.5),
+    level: Math.min(0.6, Math.max(0, sum / n / levels.soundPct)),
+  };
 }
 
 /** Cell inside the wood where the trace comes lowest. */

@@ -27,6 +27,8 @@ export interface Texture {
    * 0 to 1.5. Air and voids are quiet; bark is ragged; wood has its texture.
    */
   unrest: Float64Array;
+  /** Local scatter as seen, nothing added, percent of full scale. */
+  seenPct: Float64Array;
 }
 
 /** Running median and local robust scatter of a conditioned trace, cell by cell. */
@@ -57,7 +59,8 @@ export function textureOf(c: ConditionedTrace): Texture {
   const unrest = local.map((v) =>
     Math.min(1.5, Math.max(0, Math.log(Math.max(v * MAD_TO_SD, quiet) / quiet) - QUIET_TOLERANCE)),
   );
-  return { smoothPct, scatterPct, unrest };
+  const seenPct = local.map((v) => Math.max(least, v * MAD_TO_SD));
+  return { smoothPct, scatterPct, unrest, seenPct };
 }
 
 /** Running median over `2 reach + 1` values, the window cut at the ends. */

@@ -140,6 +140,10 @@ export function relativeLevel(y: number, floor: number, sound: number): number {
 /** What the bark on the way in looked like: the bark on the far side is expected to be like it. */
 export interface BarkSeen {
   lengthMm: number;
+  /** What was read as air before it, mm. */
+  airMm: number;
+  /** Its local scatter, percent of full scale. */
+  scatterPct: number;
   level: number;
 }
 
@@ -150,9 +154,13 @@ export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSe
   const out = STATES.indexOf('barkOut');
   const transition = frame.transition.slice();
   const lengths = frame.lengths.slice();
-  if (seen)
-    lengths[out] = lognormalLaw(Math.max(3, seen.lengthMm), 0.3, Math.max(2, 0.4 * seen.lengthMm), n, mm);
-  else for (let k = 0; k < STATES.length; k++) transition[k * STATES.length + out]! -= 3;
+  if (seen) {
+    const like = (lengthMm: number) =>
+      lognormalLaw(Math.max(4, lengthMm), 0.3, Math.max(3, 0.5 * seen.lengthMm), n, mm);
+    // Quiet outer bark is easily taken for air on the way in.
+    const alike = mix(like(seen.lengthMm), like(seen.lengthMm + seen.airMm), seen.airMm < 15 ? 0.7 : 1);
+    lengths[out] = mix(alike, frame.lengths[out]!, 0.75);
+  } else for (let k = 0; k < STATES.length; k++) transition[k * STATES.length + out]! -= 3;
   return { ...frame, transition, lengths, farBark: seen };
 }
 
@@ -161,6 +169,12 @@ export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSe
  * unit of clarity: rings speak for sound wood, and a little for incipient decay.
  */
 const RING_WEIGHT: Partial<Record<StateName, number>> = { sound: 0.2, knot: 0.1, incipient: 0.1 };
+/**
+ * What a cell of far bark gains when its raggedness is that of the near bark, and loses with the squared logarithm of
+ * their ratio: decay is smoother than bark.
+ */
+const ALIKE = 0.12;
+const UNLIKE = 0.15;
 /** Log odds against air or void in a restless cell, per unit of unrest. */
 const UNREST = 0.15;
 /** Log odds against each cell of far bark or air before any exit is possible. */
@@ -168,7 +182,7 @@ const BEFORE_EXIT = 20;
 /** Log odds of a crack where no notch was found. */
 const NOT_A_NOTCH = -1000;
 /** How alike the bark of the two sides is in level, share of sound. */
-const FAR_BARK_SPREAD = 0.08;
+const FAR_BARK_SPREAD = 0.1;
 
 /**
  * The semi-Markov model of a trace at given levels.
@@ -209,6 +223,7 @@ export function traceModel(
     let X = 0;
     let XX = 0;
     let XR = 0;
+    const ragged = name === 'barkOut' ? frame.farBark?.scatterPct : undefined;
     const quiet = name === 'airIn' || name === 'airOut' || name === 'void';
     const exits = name === 'barkOut' || name === 'airOut';
     const ringWeight = RING_WEIGHT[name] ?? 0;
@@ -226,6 +241,10 @@ export function traceModel(
         A += p;
         B += p * r;
         C += p * r * r;
+        if (ragged) {
+          const off = Math.log(texture.seenPct[i]! / ragged);
+          D += ALIKE - UNLIKE * Math.min(2.5, off * off);
+        }
         if (quiet) D -= UNREST * texture.unrest[i]!;
         if (exits && (i + 0.5) * c.cellMm < frame.noExitBeforeMm) D -= BEFORE_EXIT;
         if (rings?.visible) D += ringWeight * (rings.clarity[i]! - SEEN);
