@@ -15,7 +15,7 @@ import type {
 import { throwFaults } from './caseFaults.ts';
 import { wrapAzimuth } from './check/azimuth.ts';
 import { addFault, addNotice, type Findings, noFindings } from './check/findings.ts';
-import { engineOutline } from './check/outline.ts';
+import { engineFelled, engineOutline } from './check/outline.ts';
 import type { CaseDrilling, CaseFile, CaseFlare, CaseSection, CaseSite } from './schema/schema.ts';
 
 /** Values taken where nothing was recorded; each use is told to the reader. */
@@ -61,7 +61,14 @@ export function engineInput(
     site,
     sections,
     flares,
-    signs: caseFile.signs.map(({ kind, where, note, photo }) => ({ kind, where, note, photo })),
+    signs: caseFile.signs.map(({ kind, where, note, photo, azimuthDeg, heightM }) => ({
+      kind,
+      where,
+      note,
+      photo,
+      azimuthDeg: azimuthDeg === undefined ? undefined : wrapAzimuth(azimuthDeg),
+      heightM,
+    })),
     targets: caseFile.targets.map(({ what, occupancy, distanceM, directionDeg }, i) => {
       if (occupancy === undefined) {
         tell(findings, `targets[${i}].occupancy`, `was not recorded: taken as ${DEFAULTS.occupancy}.`);
@@ -197,6 +204,7 @@ function sectionInput(
     outline: engineOutline(section.outline),
     barkMm: section.barkMm ?? DEFAULTS.barkMm,
     drillings: drillingInputs(findings, section.drillings, place, traces),
+    ...(section.felled ? { felled: engineFelled(section.felled) } : {}),
   };
 }
 

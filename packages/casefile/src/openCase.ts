@@ -126,6 +126,11 @@ function readTraces(opened: InspectedCase, caseFile: CaseFile, bag: ReadonlyCase
 function lookForPhotos(opened: InspectedCase, caseFile: CaseFile, bag: ReadonlyCaseBag): void {
   const photos = [
     ...caseFile.signs.map(({ photo }, i) => ({ photo, place: `signs[${i}]`, path: `signs[${i}].photo` })),
+    ...caseFile.sections.map(({ id, felled }, i) => ({
+      photo: felled?.photo,
+      place: `sections.${id}.felled`,
+      path: `sections[${i}].felled.photo`,
+    })),
     ...drillingsOf(caseFile).map(({ drilling, place, path }) => ({
       photo: drilling.photo,
       place,

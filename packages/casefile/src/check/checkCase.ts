@@ -2,7 +2,7 @@
  * Whether what was recorded makes sense: numbers that can be, names used once, a crown below the tree's top, needles
  * that enter the wood. Looks at the case file alone; the traces are looked at when they are read.
  */
-import { checkOutline, InputFault } from '@standfast/engine';
+import { checkFelled, checkOutline, InputFault } from '@standfast/engine';
 import {
   type CaseDrilling,
   type CaseFile,
@@ -12,7 +12,7 @@ import {
 } from '../schema/schema.ts';
 import { checkAzimuth, wrapAzimuth } from './azimuth.ts';
 import { addFault, addNotice, type Findings, noFindings } from './findings.ts';
-import { engineOutline, meanDiameterMm } from './outline.ts';
+import { engineFelled, engineOutline, meanDiameterMm } from './outline.ts';
 import { judgeRange, RANGES, type Range } from './ranges.ts';
 
 /** A section's mean diameter over the stem's at breast height, where it is likely a slip when outside. */
@@ -20,6 +20,9 @@ const USUAL_TAPER: readonly [number, number] = [0.5, 3];
 
 /** Needle headings steeper than this off the radial or the horizontal are questioned, degrees. */
 const UNUSUAL_ANGLE_DEG = 60;
+
+/** The felled outline's mean diameter over the standing one's, where the two are hardly the same section outside. */
+const SAME_SECTION: readonly [number, number] = [0.8, 1.25];
 
 /** Radii further apart than this leave the outline between them to guessing, degrees. */
 const WIDEST_GAP_DEG = 75;
@@ -143,6 +146,7 @@ function checkIds(findings: Findings, items: readonly { id: string }[], path: st
 
 function checkSection(findings: Findings, { tree }: CaseFile, section: CaseSection, path: string): void {
   const place = `sections.${section.id}`;
+  const before = findings.faults.length;
   checkRange(findings, section.heightM, RANGES.sectionHeightM, `${path}.heightM`, place);
   if (tree.heightM !== undefined && section.heightM >= tree.heightM) {
     addFault(
@@ -172,6 +176,7 @@ function checkSection(findings: Findings, { tree }: CaseFile, section: CaseSecti
       );
     }
   }
+  if (findings.faults.length === before) checkFelledSection(findings, section, path);
   checkIds(findings, section.drillings, `${path}.drillings`);
   section.drillings.forEach((drilling, i) => {
     checkNeedle(
@@ -182,6 +187,29 @@ function checkSection(findings: Findings, { tree }: CaseFile, section: CaseSecti
       'section',
     );
   });
+}
+
+/** What was traced after felling; looked at once the standing section is without fault. */
+function checkFelledSection(findings: Findings, section: CaseSection, path: string): void {
+  const { felled } = section;
+  if (!felled) return;
+  try {
+    checkFelled(engineFelled(felled), engineOutline(section.outline), `case.json: ${path}.felled`);
+  } catch (error) {
+    if (!(error instanceof InputFault)) throw error;
+    findings.faults.push(error);
+    return;
+  }
+  if (!felled.outline) return;
+  const share = meanDiameterMm(felled.outline) / meanDiameterMm(section.outline);
+  if (share < SAME_SECTION[0] || share > SAME_SECTION[1]) {
+    addNotice(
+      findings,
+      'caution',
+      `sections.${section.id}.felled.outline`,
+      `the felled section is ${Math.round(meanDiameterMm(felled.outline))} mm across and the standing one ${Math.round(meanDiameterMm(section.outline))} mm: were both taken at the same height, and in millimetres?`,
+    );
+  }
 }
 
 /** True when the outline can be used. */

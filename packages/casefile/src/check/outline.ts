@@ -1,8 +1,8 @@
 /**
  * The outline of a case file as the engine takes it, and its size for plausibility checks.
  */
-import type { Outline } from '@standfast/engine';
-import type { CaseOutline } from '../schema/schema.ts';
+import type { FelledSection, Outline } from '@standfast/engine';
+import type { CaseFelled, CaseOutline } from '../schema/schema.ts';
 import { wrapAzimuth } from './azimuth.ts';
 
 /** The outline with azimuths in [0, 360) and without fields the engine does not know. */
@@ -28,6 +28,17 @@ export function engineOutline(outline: CaseOutline): Outline {
     case 'polygon':
       return { kind: 'polygon', points: outline.points.map(([x, y]) => [x, y] as const) };
   }
+}
+
+/** What was traced of a felled section as the engine takes it. */
+export function engineFelled({ outline, unsound, incipient, note, source }: CaseFelled): FelledSection {
+  return {
+    unsound,
+    ...(outline ? { outline: engineOutline(outline) } : {}),
+    ...(incipient && incipient.length > 0 ? { incipient } : {}),
+    ...(note ? { note } : {}),
+    ...(source ? { source } : {}),
+  };
 }
 
 /** Mean distance across the outline, mm; close enough to tell a wrong unit. */

@@ -19,6 +19,9 @@ const WHAT_TO_WRITE: Record<string, string> = {
   'sections[].outline.points': 'a list of corners [[xMm, yMm], …], x east and y north',
   'sections[].drillings[].id': 'a short name of its own, for example "d1"',
   'sections[].drillings[].azimuthDeg': 'where on the stem the needle goes in, degrees clockwise from north',
+  'sections[].felled.unsound':
+    'a list of polygons of wood without strength [[[xMm, yMm], …], …], or [] when all of it was sound',
+  'sections[].felled.outline.kind': '"circle", "ellipse", "radii" or "polygon"',
   'flares[].id': 'a short name of its own, for example "f1"',
   'flares[].azimuthDeg': 'the direction of the flare, degrees clockwise from north',
   'flares[].drillings[].id': 'a short name of its own, for example "d9"',

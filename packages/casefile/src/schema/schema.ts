@@ -78,6 +78,16 @@ function schemaWith(object: ObjectBuilder) {
     object({ kind: z.literal('polygon'), points: z.array(z.tuple([number, number])) }),
   ]);
 
+  const rings = z.array(z.array(z.tuple([number, number])));
+  const felled = object({
+    unsound: rings,
+    incipient: optional(rings),
+    outline: optional(outline),
+    source: optional(text),
+    photo: optional(name),
+    note: optional(text),
+  });
+
   const drilling = object({
     id: name,
     azimuthDeg: number,
@@ -148,6 +158,7 @@ function schemaWith(object: ObjectBuilder) {
         outline,
         barkMm: optional(z.number().min(0)),
         drillings: list(drilling),
+        felled: optional(felled),
         note: optional(text),
       }),
     ),
@@ -213,6 +224,7 @@ export type CaseCrown = NonNullable<CaseTree['crown']>;
 export type CaseSite = NonNullable<CaseFile['site']>;
 export type CaseSection = CaseFile['sections'][number];
 export type CaseOutline = CaseSection['outline'];
+export type CaseFelled = NonNullable<CaseSection['felled']>;
 export type CaseFlare = CaseFile['flares'][number];
 export type CaseDrilling = CaseSection['drillings'][number];
 export type CaseSign = CaseFile['signs'][number];
