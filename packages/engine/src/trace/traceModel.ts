@@ -173,7 +173,7 @@ const RING_WEIGHT: Partial<Record<StateName, number>> = { sound: 0.2, knot: 0.1,
  * What a cell of far bark gains when its raggedness is that of the near bark, and loses with the squared logarithm of
  * their ratio: decay is smoother than bark.
  */
-const ALIKE = 0.12;
+const ALIKE = 0.08;
 const UNLIKE = 0.15;
 /** Log odds against air or void in a restless cell, per unit of unrest. */
 const UNREST = 0.15;

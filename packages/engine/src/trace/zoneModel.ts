@@ -65,7 +65,7 @@ export const LEVELS: Record<StateName, LevelLaw> = {
 const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airIn: { barkIn: 0.8, sound: 0.19, decayed: 0.01 },
   barkIn: { sound: 0.93, knot: 0.0005, incipient: 0.01, decayed: 0.05, void: 0.01 },
-  sound: { knot: 0.06, incipient: 0.035, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.25 },
+  sound: { knot: 0.06, incipient: 0.035, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.2 },
   knot: { sound: 0.95, decayed: 0.02, void: 0.02, barkOut: 0.01 },
   incipient: { sound: 0.45, decayed: 0.43, void: 0.1, crack: 0.01, barkOut: 0.01 },
   decayed: { sound: 0.45, incipient: 0.17, void: 0.42, barkOut: 0.01 },
