@@ -314,7 +314,10 @@ function drillingNotices(input: CaseInput, readings: Map<DrillingInput, TraceRea
   );
 }
 
-/** Every source named by a value or a criterion, once, in the order met. */
+/** A published source names its year, its standard or the trade's practice; "judgement" and "given" are none. */
+const NAMES_A_SOURCE = /\b(18|19|20)\d\d\b|\bEN \d|\bASCE \d|practice/;
+
+/** Every published source named by a value or a criterion, once, in the order met. */
 function sourcesOf(assessment: Assessment, wood: Wood): string[] {
   const named = [
     ...assessment.sections.flatMap((section) => section.criteria.map((criterion) => criterion.source)),
@@ -323,7 +326,7 @@ function sourcesOf(assessment: Assessment, wood: Wood): string[] {
     ...assessment.safety.values.map((value) => value.source),
     ...(assessment.firstDrillings ?? []).flatMap((plan) => plan.rules.map((rule) => rule.source)),
   ];
-  return [...new Set(named.filter((source) => source !== ''))];
+  return [...new Set(named.filter((source) => NAMES_A_SOURCE.test(source)))];
 }
 
 function asPairs(ring: RingMm): [number, number][] {

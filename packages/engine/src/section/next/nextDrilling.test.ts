@@ -68,7 +68,7 @@ describe('next drilling', () => {
       limit: 1.5,
     });
     expect(advice.stop).toBe(true);
-    if (advice.stop) expect(advice.why).toContain('No further hole');
+    if (advice.stop) expect(advice.why).toContain('no further hole');
   });
 
   it('stops when the doubt does not come from the section', () => {

@@ -69,14 +69,14 @@ export function nextDrilling(input: NextDrillingInput): NextDrilling {
   if (wrongNow < SURE_ENOUGH) {
     return {
       stop: true,
-      why: `The chance that the safety factor is below ${mark} is ${percent(mustAct)}, so the decision to ${leaning} is wrong in less than ${percent(SURE_ENOUGH)} of what the drillings allow. No further hole would change it enough to be worth its wound.`,
+      why: `The chance that the safety factor against breakage is below ${mark} is ${percent(mustAct)}: as far as the stem's strength goes, the decision to ${leaning} is wrong in less than ${percent(SURE_ENOUGH)} of what the drillings allow, and no further hole would change that enough to be worth its wound. Anchorage is judged apart.`,
       candidates,
     };
   }
   if (!best || best.worth < LEAST_WORTH) {
     return {
       stop: true,
-      why: `The decision to ${leaning} is wrong with a chance of ${percent(wrongNow)}, but the best place for one more hole would lower that by only ${percent((best?.worth ?? 0) * wrongNow)}: what is left comes from the wind, the wood's strength and the anchorage more than from the section. Another hole is not worth its wound; another kind of test may be.`,
+      why: `As far as breakage goes, the decision to ${leaning} is wrong with a chance of ${percent(wrongNow)}, but the best place for one more hole would lower that by only ${percent((best?.worth ?? 0) * wrongNow)}: what is left comes from the wind and the wood's strength more than from the section. Another hole is not worth its wound; another kind of test may be.`,
       candidates,
     };
   }
@@ -84,7 +84,7 @@ export function nextDrilling(input: NextDrillingInput): NextDrilling {
     sectionId: best.sectionId,
     azimuthDeg: best.azimuthDeg,
     worth: best.worth,
-    why: `The decision to ${leaning} is wrong with a chance of ${percent(wrongNow)} now. A hole at section ${best.sectionId}, ${Math.round(best.azimuthDeg)}°, is expected to bring that to ${percent(wrongNow * (1 - best.worth))}.`,
+    why: `As far as breakage goes, the decision to ${leaning} is wrong with a chance of ${percent(wrongNow)} now. A hole at section ${best.sectionId}, ${Math.round(best.azimuthDeg)}°, is expected to bring that to ${percent(wrongNow * (1 - best.worth))}.`,
     candidates,
   };
 }
