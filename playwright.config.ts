@@ -3,9 +3,26 @@
  * and opened in Debian's chromium.
  */
 import { existsSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { defineConfig } from '@playwright/test';
 
-const PORT = 4173;
+/** The runner's own processes read this file again, so the port chosen first is handed on to them. */
+process.env.STANDFAST_BROWSER_PORT ??= String(await freePort());
+const PORT = Number(process.env.STANDFAST_BROWSER_PORT);
+
+/** A port nobody listens on now, so that two runs at once, or another server, do no harm. */
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const server = createServer();
+    server.once('error', reject);
+    server.listen(0, '127.0.0.1', () => {
+      const address = server.address();
+      const port = typeof address === 'object' && address !== null ? address.port : 0;
+      server.close(() => resolve(port));
+    });
+  });
+}
+
 const CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(
   existsSync,
 );
