@@ -56,6 +56,7 @@ const COARSE = 6;
 /** Passes of fitting levels and stretches in turn, and their step, cells. */
 const FIT_PASSES = 3;
 const FIT_STRIDE = 2;
+const FIT_GIVEN_UP = 14;
 
 /**
  * Read all drillings of one tree together, so that they share the level that its sound wood has. Absolute levels
@@ -152,7 +153,7 @@ function readOne(
   for (let pass = 0; pass < FIT_PASSES; pass++) {
     const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, far);
     const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked, rings);
-    stretches = inCells(bestStretches(model).stretches, frame);
+    stretches = inCells(bestStretches(model, FIT_GIVEN_UP).stretches, frame);
     far = barkSeen(c, texture, stretches, levels, floor);
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
     levels = { ...levels, pivotMm: (wood?.from ?? 0) * cellMm };

@@ -7,7 +7,12 @@ import { type ModelFrame, traceModel } from './traceModel.ts';
 
 /** Sound levels tried, percent of full scale: a geometric grid shared by all traces. */
 export const SOUND_GRID = Array.from({ length: 15 }, (_, i) => 8 * 1.19 ** i);
-const SLOPES_PCT_PER_MM = [0.005, 0.03, 0.065];
+/** Friction slopes tried, percent of full scale per mm. */
+const MIDDLE_SLOPE = 0.03;
+const OTHER_SLOPES = [0.005, 0.065];
+/** Log probability behind the best so far from which a level is not tried further, and stretches are given up. */
+const FAR_BEHIND = 25;
+const GIVEN_UP = 14;
 /** Sound levels are tried in full between these shares of the trace's highest level (its 98th percentile). */
 const LEAST_OF_HIGHEST = 3.5;
 const MOST_OF_HIGHEST = 1.3;
@@ -42,6 +47,7 @@ export function searchLevels(
   const levels: Levels[] = [];
   const floors: Float64Array[] = [];
   const highest = quantile(texture.smoothPct, 0.98);
+  let best = -Infinity;
   SOUND_GRID.forEach((soundPct, g) => {
     const plain: Levels = {
       zeroPct: 0,
@@ -59,20 +65,27 @@ export function searchLevels(
     if (soundPct < highest / LEAST_OF_HIGHEST) return;
     const beyond = soundPct > MOST_OF_HIGHEST * highest;
     const shape = soundShape(plain, c);
-    for (const zero of beyond ? zeros.slice(0, 1) : zeros)
-      for (const slopePctPerMm of beyond ? [0.02] : SLOPES_PCT_PER_MM) {
-        const tried = { ...plain, zeroPct: zero.pct, slopePctPerMm };
-        const { floor, below } = causalFloor(c, texture, tried);
-        if (below > 0.1) continue;
-        const model = traceModel(c, texture, frame, tried, floor, shape, FLOOR_SD_PCT, [], masked, rings);
-        const z = (slopePctPerMm - priors.slopePctPerMm.mean) / priors.slopePctPerMm.sd;
-        const value = bestStretches(model).logProbability - 0.5 * z * z + zero.logPrior;
-        if (value > score[g]!) {
-          score[g] = value;
-          levels[g] = { ...tried, pivotMm: tried.pivotMm };
-          floors[g] = floor;
-        }
+    const trial = (zero: { pct: number; logPrior: number }, slopePctPerMm: number) => {
+      const tried = { ...plain, zeroPct: zero.pct, slopePctPerMm };
+      const { floor, below } = causalFloor(c, texture, tried);
+      if (below > 0.1) return -Infinity;
+      const model = traceModel(c, texture, frame, tried, floor, shape, FLOOR_SD_PCT, [], masked, rings);
+      const z = (slopePctPerMm - priors.slopePctPerMm.mean) / priors.slopePctPerMm.sd;
+      const value = bestStretches(model, GIVEN_UP).logProbability - 0.5 * z * z + zero.logPrior;
+      if (value > score[g]!) {
+        score[g] = value;
+        levels[g] = tried;
+        floors[g] = floor;
       }
+      return value;
+    };
+    // The middle slope first; the others only for what is not already far behind.
+    for (const zero of beyond ? zeros.slice(0, 1) : zeros) {
+      const value = trial(zero, MIDDLE_SLOPE);
+      if (value > best) best = value;
+      if (beyond || value < best - FAR_BEHIND) continue;
+      for (const slope of OTHER_SLOPES) best = Math.max(best, trial(zero, slope));
+    }
   });
   return { score, levels, floorPct: floors };
 }

@@ -169,8 +169,16 @@ function noneOpen(cells: number): OpenStretches {
   return { from: new Int32Array(cells + 1), value: new Float64Array(cells + 1), count: 0 };
 }
 
-/** The most probable sequence of stretches, and its log probability. */
-export function bestStretches(model: SemiMarkov): { stretches: Stretch[]; logProbability: number } {
+/**
+ * The most probable sequence of stretches, and its log probability.
+ *
+ * @param givenUp smaller than the default is faster and may miss the best where a later part of the trace turns the
+ *   odds of an earlier part: for searches that are refined afterwards.
+ */
+export function bestStretches(
+  model: SemiMarkov,
+  givenUp = GIVEN_UP,
+): { stretches: Stretch[]; logProbability: number } {
   const { cells, states, initial, transition, last } = model;
   const K = states.length;
   const N = cells + 1;
@@ -191,7 +199,7 @@ export function bestStretches(model: SemiMarkov): { stretches: Stretch[]; logPro
       const mine = open[k]!;
       end[k] = -Infinity;
       if (mine.count === 0) continue;
-      bringUp(state, entry[k]!, mine, e, isLast ? 1 : state.least, top - GIVEN_UP);
+      bringUp(state, entry[k]!, mine, e, isLast ? 1 : state.least, top - givenUp);
       const { from, value, count } = mine;
       const law = isLast ? state.length.logBeyond : state.length.logMass;
       let best = -Infinity;
@@ -226,7 +234,7 @@ export function bestStretches(model: SemiMarkov): { stretches: Stretch[]; logPro
         }
       }
       entryFrom[j]![e] = from;
-      if (best > top - GIVEN_UP) begin(open[j]!, entry[j]!, e, best);
+      if (best > top - givenUp) begin(open[j]!, entry[j]!, e, best);
     }
   }
   const stretches: Stretch[] = [];
