@@ -95,7 +95,7 @@ interface Quad {
 function bestQuad(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad | null {
   const rows = outermost(level);
   const columns = outermost(upright);
-  let best: { corners: [Point, Point, Point, Point]; score: number } | null = null;
+  let best: { corners: [Point, Point, Point, Point]; score: number; darkness: number } | null = null;
   for (let i = 0; i < rows.length; i++) {
     for (let j = 0; j < rows.length; j++) {
       if (i === j || middleOf(rows[i]!) >= middleOf(rows[j]!)) continue;
@@ -110,14 +110,18 @@ function bestQuad(ridges: Ridges, level: StraightLine[], upright: StraightLine[]
             cross(ridges, bottom, left),
           ];
           const score = scoreOf(ridges, corners, top, right, bottom, left);
-          if (score > (best?.score ?? 0)) best = { corners, score };
+          if (score <= (best?.score ?? 0)) continue;
+          const darkness = Math.min(top.darkness, right.darkness, bottom.darkness, left.darkness);
+          best = { corners, score, darkness };
         }
       }
     }
   }
   if (!best) return null;
-  const inside = level.length + upright.length;
-  return { corners: best.corners, from: inside > 8 ? 'grid' : 'frame', alone: Math.min(1, best.score) };
+  const darkness = [...level, ...upright].map((line) => line.darkness).sort((p, q) => p - q);
+  const usual = darkness[darkness.length >> 1]!;
+  const framed = darkness.length <= 8 || best.darkness > 1.4 * usual;
+  return { corners: best.corners, from: framed ? 'frame' : 'grid', alone: Math.min(1, best.score) };
 }
 
 /** The lines that may be sides: those nearest the outside and the darkest. */

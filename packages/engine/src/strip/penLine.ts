@@ -31,8 +31,15 @@ const MOST_HIDDEN = 8;
  * upper and lower boundary of the ink are therefore eroded by that disc, which gives back the path wherever it can
  * be told. At a peak the upper boundary holds it, in a trough the lower; where strokes fill the paper both stand
  * as envelope and the level is their middle.
+ * @param startsAt the side the pen came from: there a line that comes out of the frame is followed back along it
  */
-export function penLine(field: Evidence, path: Path, fromColumn: number, toColumn: number): PenLine {
+export function penLine(
+  field: Evidence,
+  path: Path,
+  fromColumn: number,
+  toColumn: number,
+  startsAt: 'left' | 'right' | null = null,
+): PenLine {
   const { columns, rows, evidence, hidden } = field;
   const above = new Float64Array(columns).fill(Number.NaN);
   const below = new Float64Array(columns).fill(Number.NaN);
@@ -80,7 +87,9 @@ export function penLine(field: Evidence, path: Path, fromColumn: number, toColum
   const state = new Uint8Array(columns);
   for (let x = fromColumn; x <= toColumn; x++) if (Number.isFinite(row[x]!)) state[x] = READ;
   dropCrumbs(state, fromColumn, toColumn, penWidth);
-  join(row, top, bottom, state, covered, fromColumn, toColumn, penWidth);
+  join({ row, top, bottom }, state, covered, fromColumn, toColumn, penWidth);
+  if (startsAt !== null)
+    lead({ row, top, bottom }, state, covered, path, startsAt, fromColumn, toColumn, penWidth);
   return { row, top, bottom, likeness: seen, state, penWidth };
 }
 
@@ -133,15 +142,18 @@ function penWidthOf(
   for (let x = from + 1; x < to; x += 2) {
     const height = below[x]! - above[x]!;
     if (!(height > 0)) continue;
-    const row = Math.round((above[x]! + below[x]!) / 2);
-    const at = (column: number) => evidence[column * rows + row]!;
-    const inside = at(x);
-    const edge = Math.min(inside, FULL) * HALF;
-    let left = x;
-    while (left > from && at(left - 1) >= edge && x - left < height) left--;
-    let right = x;
-    while (right < to && at(right + 1) >= edge && right - x < height) right++;
-    widths.push(Math.min(height, right - left + 1));
+    for (const share of [0.2, 0.5, 0.8]) {
+      const row = Math.round(above[x]! + share * height);
+      const at = (column: number) => evidence[column * rows + row]!;
+      const inside = at(x);
+      const edge = Math.min(inside, FULL) * HALF;
+      if (inside < LEAST * FULL) continue;
+      let left = x;
+      while (left > from && at(left - 1) >= edge && x - left < height) left--;
+      let right = x;
+      while (right < to && at(right + 1) >= edge && right - x < height) right++;
+      widths.push(Math.min(height, right - left + 1));
+    }
   }
   if (!widths.length) return 1;
   widths.sort((a, b) => a - b);
@@ -181,8 +193,9 @@ function eroded(
       const ba = below[k]! * (1 - f) + (f > 0 ? below[k + 1]! * f : 0) - depths[i]!;
       if (ba < b) b = ba;
     }
-    top[x] = t;
-    bottom[x] = b;
+    // Where the pen was narrower than thought the two pass each other.
+    top[x] = Math.min(t, b);
+    bottom[x] = Math.max(t, b);
   }
   return { top, bottom };
 }
@@ -204,47 +217,96 @@ function levelOf(field: Evidence, bounds: Bounds, penWidth: number, from: number
   const { above, below, top, bottom } = bounds;
   const row = new Float64Array(top.length).fill(Number.NaN);
   const apart = (x: number) => {
+    if (!Number.isFinite(row[x]!)) return false;
     const open = bottom[x]! - top[x]!;
     return open > 1.2 && open > 0.35 * (below[x]! - above[x]!);
   };
   for (let x = from; x <= to; x++) row[x] = (top[x]! + bottom[x]!) / 2;
   const widest = 2.5 * penWidth + 3;
-  for (let x = from; x <= to; x++) {
-    if (!Number.isFinite(row[x]!) || !apart(x)) continue;
-    let end = x;
-    while (end + 1 <= to && Number.isFinite(row[end + 1]!) && apart(end + 1)) end++;
-    const before = x > from ? row[x - 1]! : Number.NaN;
-    const after = end < to ? row[end + 1]! : Number.NaN;
-    if (end - x + 1 <= widest && Number.isFinite(before) && Number.isFinite(after)) {
-      const crossings = uprightStroke(field, before, after, x, end, penWidth);
-      for (let k = x; k <= end; k++) {
-        const middle = row[k]!;
-        if (before > middle && after > middle) row[k] = top[k]!;
-        else if (before < middle && after < middle) row[k] = bottom[k]!;
-        else if (crossings)
-          row[k] = Math.min(bottom[k]!, Math.max(top[k]!, rowAt(crossings, k, before, after)));
+  for (const [first, last] of stretches(apart, from, to)) {
+    if (last - first + 1 <= widest) settle(field, bounds, row, first, last, penWidth);
+    else {
+      // Strokes fill the paper here: only where they stand apart far more than is usual in them is there a step.
+      const open = Array.from({ length: last - first + 1 }, (_, i) => bottom[first + i]! - top[first + i]!);
+      const usual = open.sort((p, q) => p - q)[open.length >> 1]!;
+      const leaps = (x: number) => bottom[x]! - top[x]! > 1.6 * usual + 2;
+      for (const [start, end] of stretches(leaps, first, last)) {
+        if (end - start + 1 <= widest) settle(field, bounds, row, start, end, penWidth);
       }
     }
-    x = end;
   }
   return row;
 }
 
+function stretches(holds: (x: number) => boolean, from: number, to: number): [number, number][] {
+  const out: [number, number][] = [];
+  for (let x = from; x <= to; x++) {
+    if (!holds(x)) continue;
+    const start = x;
+    while (x + 1 <= to && holds(x + 1)) x++;
+    out.push([start, x]);
+  }
+  return out;
+}
+
+/** Decides what stands apart over a few columns: peak, trough or upright stroke. */
+function settle(
+  field: Evidence,
+  { top, bottom, above, below }: Bounds,
+  row: Float64Array,
+  first: number,
+  last: number,
+  penWidth: number,
+): void {
+  let before = row[first - 1] ?? Number.NaN;
+  let after = row[last + 1] ?? Number.NaN;
+  // A line that begins or ends with an upright stroke comes from its far end.
+  const far = (near: number, x: number) =>
+    Math.abs(near - top[x]!) > Math.abs(near - bottom[x]!) ? top[x]! : bottom[x]!;
+  if (Number.isNaN(before) && Number.isNaN(after)) return;
+  if (Number.isNaN(before)) before = far(after, first);
+  if (Number.isNaN(after)) after = far(before, last);
+  let stroke: Stroke | null | undefined;
+  for (let k = first; k <= last; k++) {
+    const middle = row[k]!;
+    if (before > middle && after > middle) row[k] = top[k]!;
+    else if (before < middle && after < middle) row[k] = bottom[k]!;
+    else {
+      if (stroke === undefined) {
+        // Only what lies between the strokes on either side belongs to the upright one alone.
+        const [out, into] = before < after ? [below, above] : [above, below];
+        const from = out[first - 1] ?? before;
+        const to = into[last + 1] ?? after;
+        const clear = (to - from) * (after - before) > 0 && Math.abs(to - from) > 2;
+        stroke = uprightStroke(field, clear ? from : before, clear ? to : after, first, last, penWidth);
+      }
+      if (stroke) row[k] = Math.min(bottom[k]!, Math.max(top[k]!, rowAt(stroke, k, before, after)));
+    }
+  }
+}
+
 const HEIGHTS = 9;
+
+interface Stroke {
+  crossings: Float64Array;
+  /** Rows between which the heights lie. */
+  from: number;
+  to: number;
+}
 
 /** Columns at which an upright stroke between two levels crosses evenly spaced heights, null when it is no single stroke. */
 function uprightStroke(
   { evidence, columns, rows }: Evidence,
-  before: number,
-  after: number,
+  from: number,
+  to: number,
   first: number,
   last: number,
   penWidth: number,
-): Float64Array | null {
+): Stroke | null {
   const crossings = new Float64Array(HEIGHTS);
   const most = 2.5 * penWidth + 3;
   for (let i = 0; i < HEIGHTS; i++) {
-    const y = Math.round(before + ((after - before) * (i + 0.5)) / HEIGHTS);
+    const y = Math.round(from + ((to - from) * (i + 0.5)) / HEIGHTS);
     const at = (x: number) => (x < 0 || x >= columns ? 0 : evidence[x * rows + y]!);
     let inside = first;
     for (let x = first; x <= last; x++) if (at(x) > at(inside)) inside = x;
@@ -261,14 +323,14 @@ function uprightStroke(
     // One stroke goes one way.
     if (i > 0 && crossings[i]! < crossings[i - 1]!) crossings[i] = crossings[i - 1]!;
   }
-  return crossings;
+  return { crossings, from, to };
 }
 
 /** Row at which a stroke crosses a column, by its crossings of evenly spaced heights. */
-function rowAt(crossings: Float64Array, x: number, before: number, after: number): number {
+function rowAt({ crossings, from, to }: Stroke, x: number, before: number, after: number): number {
   let i = 0;
   while (i < HEIGHTS && crossings[i]! < x) i++;
-  const height = (k: number) => before + ((after - before) * (k + 0.5)) / HEIGHTS;
+  const height = (k: number) => from + ((to - from) * (k + 0.5)) / HEIGHTS;
   if (i === 0) return before;
   if (i === HEIGHTS) return after;
   const run = crossings[i]! - crossings[i - 1]!;
@@ -298,11 +360,15 @@ function dropCrumbs(state: Uint8Array, from: number, to: number, penWidth: numbe
   }
 }
 
+interface Rows {
+  row: Float64Array;
+  top: Float64Array;
+  bottom: Float64Array;
+}
+
 /** Joins stretches that print or a scratch has parted: short ones, and ones along print that the line goes in and out of. */
 function join(
-  row: Float64Array,
-  top: Float64Array,
-  bottom: Float64Array,
+  { row, top, bottom }: Rows,
   state: Uint8Array,
   covered: Uint8Array,
   from: number,
@@ -329,5 +395,39 @@ function join(
       }
     }
     last = x;
+  }
+}
+
+/** Share of the chart along which a line that comes out of the frame's print may be followed back. */
+const LEAD_SHARE = 0.08;
+
+/** A pen that starts on the frame, which hides it, and then leaves it. */
+function lead(
+  { row, top, bottom }: Rows,
+  state: Uint8Array,
+  covered: Uint8Array,
+  path: Path,
+  startsAt: 'left' | 'right',
+  from: number,
+  to: number,
+  penWidth: number,
+): void {
+  const step = startsAt === 'left' ? 1 : -1;
+  const start = startsAt === 'left' ? from : to;
+  let first = start;
+  let hidden = 0;
+  while (first >= from && first <= to && state[first] !== READ) {
+    hidden += covered[first]!;
+    first += step;
+  }
+  const length = Math.abs(first - start);
+  if (length === 0 || length > LEAD_SHARE * (to - from) || hidden < 0.85 * length) return;
+  const along = path.last[first - step]!;
+  if (Math.abs(along - row[first]!) > 2 * penWidth + 2) return;
+  for (let x = start; x !== first; x += step) {
+    row[x] = path.last[x]!;
+    top[x] = row[x]!;
+    bottom[x] = row[x]!;
+    state[x] = JOINED;
   }
 }

@@ -2,7 +2,7 @@
 import { InputFault } from '../faults.ts';
 import { bestPath, type Path } from './bestPath.ts';
 import { checkCorners, checkStripImage } from './checkStrip.ts';
-import { type Homography, homographyFrom } from './homography.ts';
+import { type Geometry, geometryOf } from './geometry.ts';
 import { coarseInk, darkestInk, type Evidence, FULL, type Ink, inkOf, likeness, type Pen } from './ink.ts';
 import { evenOutPaper, PAPER, pointOf } from './paper.ts';
 import { GAP, JOINED, type PenLine, penLine } from './penLine.ts';
@@ -19,12 +19,6 @@ import type {
 } from './types.ts';
 import { layFlat } from './warp.ts';
 
-const MOST_COLUMNS = 3000;
-const MOST_ROWS = 1200;
-/** Small charts are enlarged to this many columns, at most twice. */
-const FEWEST_COLUMNS = 1000;
-/** Rows and columns kept around the chart, so that a line on the frame is seen whole. */
-const MARGIN = 10;
 const MOST_LINES = 3;
 /** A further line is offered when it is at least so good as the best. */
 const LEAST_SHARE_OF_BEST = 0.4;
@@ -62,10 +56,13 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   const steps: string[] = [];
 
   tell(0, 'laying the chart flat');
-  const geometry = geometryOf(chart.cornersPx);
+  const geometry = geometryOf(image, chart.cornersPx);
   const { columns, rows, toPhoto, fold } = geometry;
   const flat = layFlat(image, columns, rows, toPhoto, fold);
   steps.push(`laid flat by a projective map of the corners, ${columns} × ${rows} places`);
+  if (geometry.curlPx > 0) {
+    steps.push(`curl of up to ${geometry.curlPx.toFixed(1)} px taken out by the bow of its long edges`);
+  }
 
   tell(0.35, 'evening out shadow and paper');
   const { tooDark } = evenOutPaper(flat);
@@ -79,7 +76,12 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   steps.push(`${upright.middles.length} upright and ${level.middles.length} level printed lines taken out`);
 
   tell(0.65, 'following the line');
-  const found = findLines(ink, geometry.left, geometry.right);
+  const found = findLines(
+    ink,
+    geometry.left,
+    geometry.right,
+    chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left',
+  );
   if (!found.length) {
     throw new InputFault(
       'no line of a pen was found on this chart: check that the corners are those of the chart and the line can be seen',
@@ -108,65 +110,6 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   };
 }
 
-/** How the flat chart lies on the photo. */
-interface Geometry {
-  columns: number;
-  rows: number;
-  /** Columns and rows of the flat chart at which the chart's edges lie. */
-  left: number;
-  right: number;
-  top: number;
-  bottom: number;
-  toPhoto: (column: number, row: number, out: Float64Array) => void;
-  /** Photo pixels along one place of the flat chart, whole. */
-  fold: number;
-  /** Photo pixels down one row of the flat chart. */
-  photoPxPerRow: number;
-  curlPx: number;
-}
-
-function geometryOf(corners: CornersPx): Geometry {
-  const chartToPhoto = homographyFrom(
-    [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-      [0, 1],
-    ],
-    corners,
-  ) as Homography;
-  const side = (i: number, j: number) =>
-    Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
-  const wide = Math.max(side(0, 1), side(3, 2));
-  const high = Math.max(side(0, 3), side(1, 2));
-  const scale = Math.min(
-    MOST_COLUMNS / wide,
-    MOST_ROWS / high,
-    Math.min(2, Math.max(1, FEWEST_COLUMNS / wide)),
-  );
-  const across = Math.max(16, Math.round(wide * scale));
-  const down = Math.max(16, Math.round(high * scale));
-  const [a, b, c, d, e, f, g, h, i] = chartToPhoto as unknown as number[];
-  return {
-    columns: across + 1 + 2 * MARGIN,
-    rows: down + 1 + 2 * MARGIN,
-    left: MARGIN,
-    right: MARGIN + across,
-    top: MARGIN,
-    bottom: MARGIN + down,
-    fold: Math.max(1, Math.min(4, Math.round(1 / scale))),
-    photoPxPerRow: high / down,
-    curlPx: 0,
-    toPhoto(column, row, out) {
-      const u = (column - MARGIN) / across;
-      const v = (row - MARGIN) / down;
-      const w = g! * u + h! * v + i!;
-      out[0] = (a! * u + b! * v + c!) / w;
-      out[1] = (d! * u + e! * v + f!) / w;
-    },
-  };
-}
-
 interface FoundLine {
   line: PenLine;
   pen: Pen;
@@ -184,6 +127,8 @@ interface Seen {
   stains: Map<number, Stains>;
   left: number;
   right: number;
+  /** The side of least depth, where the pen began. */
+  startsAt: 'left' | 'right';
   grain: number;
 }
 
@@ -209,7 +154,7 @@ const STRENGTH_BLOCKS = 14;
  * Finds the lines: on a coarse mesh by several guesses at what is pen (whatever is darkest and thin, darkest at all,
  * most coloured), each followed and its pen learnt; the best of them then again on the full mesh.
  */
-function findLines(ink: Ink, left: number, right: number): FoundLine[] {
+function findLines(ink: Ink, left: number, right: number, startsAt: 'left' | 'right'): FoundLine[] {
   const fold = Math.max(1, Math.round((right - left) / COARSE_COLUMNS));
   const coarse = coarseInk(ink, fold);
   const from = Math.ceil(left / fold);
@@ -217,7 +162,7 @@ function findLines(ink: Ink, left: number, right: number): FoundLine[] {
   const grain = grainOf(coarse);
   const thin = withoutStains(coarse, stainsOf(coarse, Math.max(9, Math.round(coarse.rows / 24))), 1, PAPER);
   const stains = new Map<number, Stains>();
-  const seen: Seen = { ink: coarse, coarse, fold: 1, stains, left: from, right: to, grain };
+  const seen: Seen = { ink: coarse, coarse, fold: 1, stains, left: from, right: to, startsAt, grain };
   const guesses = [darkestInk(thin, false), darkestInk(coarse, false), darkestInk(coarse, true)]
     .filter(({ strength }) => strength >= LEAST_DARKNESS * PAPER && strength >= LEAST_CLEARNESS * grain)
     .map(({ any }) => ({ any, line: follow(seen, any, []) }));
@@ -243,7 +188,7 @@ function findLines(ink: Ink, left: number, right: number): FoundLine[] {
   const kept = found.filter((line) => line.score > LEAST_SHARE_OF_BEST * best.score).slice(0, MOST_LINES);
   const refined: FoundLine[] = [];
   for (const rough of kept) {
-    const line = refine({ ink, coarse, fold, stains, left, right, grain: 0 }, rough, refined);
+    const line = refine({ ...seen, ink, fold, left, right, grain: 0 }, rough, refined);
     if (line && !refined.some((other) => sameLine(other.line, line.line, left, right))) refined.push(line);
   }
   return refined;
@@ -269,8 +214,7 @@ function follow(seen: Seen, any: Evidence, taken: readonly PenLine[]): FoundLine
 
 /** A line found on the coarse mesh, followed again on the full one. */
 function refine(seen: Seen, rough: FoundLine, better: readonly FoundLine[]): FoundLine | null {
-  const { ink, coarse, fold, left, right } = seen;
-  if (fold === 1) return rough;
+  const { ink, coarse, fold, left, right, startsAt } = seen;
   const { columns, rows } = ink;
   const first = new Int32Array(columns);
   const last = new Int32Array(columns);
@@ -292,7 +236,7 @@ function refine(seen: Seen, rough: FoundLine, better: readonly FoundLine[]): Fou
     left,
     right,
   );
-  const line = penLine(field, pathAlong(field, left, right, PEN_INK), left, right);
+  const line = penLine(field, pathAlong(field, left, right, PEN_INK), left, right, startsAt);
   return judged(line, pen, seen);
 }
 

@@ -30,9 +30,16 @@ export function sideOffset(side: Side, t: number): number {
 /**
  * Measures the dark line along a chord.
  * @param reachPx how far to either side it is looked for
+ * @param endsPx how far from the chord's ends it may begin and end; the reach when left out
  * @returns null when no line runs along most of it
  */
-export function measureSide(image: StripImage, from: PointPx, to: PointPx, reachPx: number): Side | null {
+export function measureSide(
+  image: StripImage,
+  from: PointPx,
+  to: PointPx,
+  reachPx: number,
+  endsPx = reachPx,
+): Side | null {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (!(length > 8)) return null;
   const nx = -(to[1] - from[1]) / length;
@@ -60,7 +67,7 @@ export function measureSide(image: StripImage, from: PointPx, to: PointPx, reach
     }
   }
   const agrees = AGREES_PX + AGREES_SHARE * Math.max(image.widthPx, image.heightPx);
-  return agreed(places, offsets, darkness, agrees, reach);
+  return agreed(places, offsets, darkness, agrees, reach, Math.min(reach, endsPx));
 }
 
 interface Ridge {
@@ -100,12 +107,17 @@ function agreed(
   darkness: number[],
   agrees: number,
   reach: number,
+  endsReach: number,
 ): Side | null {
   let best: Side | null = null;
   let most = 0;
   const step = Math.max(0.75, agrees);
-  for (let ends = -reach; ends <= reach; ends += step) {
-    for (let bow = -reach; bow <= reach; bow += step) {
+  const steps = Math.ceil(endsReach / step);
+  for (let k = -steps; k <= steps; k++) {
+    const ends = k * step;
+    const bows = Math.floor(reach / step);
+    for (let j = -bows; j <= bows; j++) {
+      const bow = j * step;
       // Ends off by different amounts are found by the fit; the search need only come near.
       const trial = { offset: ends, slope: 0, bow, twist: 0, seen: 0, darkness: 0 };
       if (Math.abs(ends + bow) > reach) continue;

@@ -1,0 +1,155 @@
+/** How a chart lies on a photo: tilt by its corners, curl by the printed lines along its long sides. */
+import { type Homography, homographyFrom } from './homography.ts';
+import { measureSide, sideOffset } from './sides.ts';
+import type { CornersPx, StripImage } from './types.ts';
+
+const MOST_COLUMNS = 3000;
+const MOST_ROWS = 1200;
+/** Small charts are enlarged to this many columns, at most twice. */
+const FEWEST_COLUMNS = 1000;
+/** Rows and columns kept around the chart, so that a line on the frame is seen whole. */
+const MARGIN = 10;
+/** Paper bows by this share of its length at most; more is no longer mild. */
+const MOST_BOW = 0.03;
+/** Corners may be off by this much, pixels and share of the photo's longer side. */
+const ENDS_PX = 2.5;
+const ENDS_SHARE = 0.001;
+/** A side's line is believed where it is seen along this share, and its bow where it is at least so many pixels. */
+const SEEN = 0.6;
+const LEAST_BOW_PX = 0.5;
+
+/** How the flat chart lies on the photo. */
+export interface Geometry {
+  columns: number;
+  rows: number;
+  /** Columns and rows of the flat chart at which the chart's edges lie. */
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+  toPhoto: (column: number, row: number, out: Float64Array) => void;
+  /** Photo pixels along one place of the flat chart, whole. */
+  fold: number;
+  /** Photo pixels down one row of the flat chart. */
+  photoPxPerRow: number;
+  curlPx: number;
+}
+
+/** Measures how the chart lies, and lays out the flat one. */
+export function geometryOf(image: StripImage, corners: CornersPx): Geometry {
+  const chartToPhoto = homographyFrom(
+    [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ],
+    corners,
+  ) as Homography;
+  const side = (i: number, j: number) =>
+    Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
+  const wide = Math.max(side(0, 1), side(3, 2));
+  const high = Math.max(side(0, 3), side(1, 2));
+  const scale = Math.min(
+    MOST_COLUMNS / wide,
+    MOST_ROWS / high,
+    Math.min(2, Math.max(1, FEWEST_COLUMNS / wide)),
+  );
+  const across = Math.max(16, Math.round(wide * scale));
+  const down = Math.max(16, Math.round(high * scale));
+  const [a, b, c, d, e, f, g, h, i] = chartToPhoto as unknown as number[];
+  const columns = across + 1 + 2 * MARGIN;
+  const curl = curlOf(
+    image,
+    corners,
+    (column, v) => {
+      const u = (column - MARGIN) / across;
+      const w = g! * u + h! * v + i!;
+      return [(a! * u + b! * v + c!) / w, (d! * u + e! * v + f!) / w];
+    },
+    columns,
+  );
+  return {
+    columns,
+    rows: down + 1 + 2 * MARGIN,
+    left: MARGIN,
+    right: MARGIN + across,
+    top: MARGIN,
+    bottom: MARGIN + down,
+    fold: Math.max(1, Math.min(4, Math.round(1 / scale))),
+    photoPxPerRow: high / down,
+    curlPx: curl.most,
+    toPhoto(column, row, out) {
+      const u = (column - MARGIN) / across;
+      const v = (row - MARGIN) / down;
+      const w = g! * u + h! * v + i!;
+      out[0] = (a! * u + b! * v + c!) / w;
+      out[1] = (d! * u + e! * v + f!) / w;
+      if (curl.most > 0) {
+        const k = Math.min(columns - 1, Math.round(column));
+        out[0] += (1 - v) * curl.topX[k]! + v * curl.bottomX[k]!;
+        out[1] += (1 - v) * curl.topY[k]! + v * curl.bottomY[k]!;
+      }
+    },
+  };
+}
+
+interface Curl {
+  /** Greatest offset, pixels; 0 for a chart that lies flat. */
+  most: number;
+  /** Offsets on the photo of the chart's top and bottom edge from the straight chords, by column of the flat chart. */
+  topX: Float64Array;
+  topY: Float64Array;
+  bottomX: Float64Array;
+  bottomY: Float64Array;
+}
+
+/** Measures the bow of the printed lines along the chart's top and bottom. */
+function curlOf(
+  image: StripImage,
+  corners: CornersPx,
+  place: (column: number, v: number) => readonly [number, number],
+  columns: number,
+): Curl {
+  const flat: Curl = {
+    most: 0,
+    topX: new Float64Array(columns),
+    topY: new Float64Array(columns),
+    bottomX: new Float64Array(columns),
+    bottomY: new Float64Array(columns),
+  };
+  const [topLeft, topRight, bottomRight, bottomLeft] = corners;
+  const ends = ENDS_PX + ENDS_SHARE * Math.max(image.widthPx, image.heightPx);
+  const measured = ([from, to]: readonly [readonly [number, number], readonly [number, number]]) => {
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const side = measureSide(image, from, to, MOST_BOW * length + ends, ends);
+    return { from, to, length, side: side && side.seen >= SEEN ? side : null };
+  };
+  const top = measured([topLeft, topRight]);
+  const bottom = measured([bottomLeft, bottomRight]);
+  // A sheet bows as one: where only one edge is printed the other follows it.
+  const sides = [top.side ?? bottom.side, bottom.side ?? top.side];
+  let most = 0;
+  [top, bottom].forEach(({ from, to, length }, v) => {
+    const side = sides[v];
+    if (!side) return;
+    // Only the bow is taken: where the edges begin and end is as the corners say.
+    const bow = { ...side, offset: 0, slope: 0 };
+    const nx = -(to[1] - from[1]) / length;
+    const ny = (to[0] - from[0]) / length;
+    const [xs, ys] = v === 0 ? [flat.topX, flat.topY] : [flat.bottomX, flat.bottomY];
+    for (let column = 0; column < columns; column++) {
+      const [x, y] = place(column, v);
+      const t = ((x - from[0]) * (to[0] - from[0]) + (y - from[1]) * (to[1] - from[1])) / (length * length);
+      const off = sideOffset(bow, t);
+      if (t >= 0 && t <= 1) most = Math.max(most, Math.abs(off));
+      // Paper that rises shifts along the chart's own upright direction, which a tilt slants.
+      const [topX, topY] = place(column, 0);
+      const [bottomX, bottomY] = place(column, 1);
+      const across = (bottomX - topX) * nx + (bottomY - topY) * ny;
+      xs[column] = (off * (bottomX - topX)) / across;
+      ys[column] = (off * (bottomY - topY)) / across;
+    }
+  });
+  return most >= LEAST_BOW_PX ? { ...flat, most } : { ...flat, most: 0 };
+}
