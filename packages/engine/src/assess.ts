@@ -1,6 +1,8 @@
 /**
  * The whole assessment: what was recorded in, what is concluded out. Everything else in the engine is a part of this.
  */
+
+import { advise } from './advice/index.ts';
 import type {
   Assessment,
   DrillingAssessment,
@@ -9,7 +11,7 @@ import type {
   SectionAssessment,
 } from './assessment.ts';
 import type { CaseInput, DrillingInput, SectionInput } from './case.ts';
-import { safety } from './decision/index.ts';
+import { decide, fungusNotices, safety } from './decision/index.ts';
 import { InputFault } from './faults.ts';
 import { type Random, randomFrom } from './random.ts';
 import { type Wood, woodFor } from './reference/index.ts';
@@ -18,6 +20,7 @@ import { predictionAgainstTruth } from './section/felled/index.ts';
 import { type FieldPosterior, soundnessPosterior } from './section/field/index.ts';
 import { beginAnew, plansFor } from './section/first/index.ts';
 import {
+  type CavityOpening,
   cambiumRing,
   checkOutline,
   DIRECTIONS_DEG,
@@ -101,7 +104,15 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
   const nominal = windDemand(demandInput);
   const demand = demandDraws(demandInput, random.fork('demand'), draws, nominal);
   const anchorage = anchorageDraws(
-    { tree: input.tree, flares, signs: input.signs },
+    {
+      tree: input.tree,
+      flares,
+      signs: input.signs,
+      soil: input.site.soil,
+      staticTests: input.staticTests,
+      rootCuts: input.rootCuts,
+      rootSpace: input.rootSpace,
+    },
     random.fork('anchorage'),
     draws,
   );
@@ -130,13 +141,36 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     limit: USUAL_MARK,
   });
 
+  const sectionAssessments = sections.map((part, i) => withTruth(input.sections[i]!, part.assessment));
+  const nextPlace = beginAnew(next, plans);
+  const decided = decide({
+    tree: input.tree,
+    site: input.site,
+    signs: input.signs,
+    targets: input.targets,
+    decision: input.decision,
+    timeFrameYears: input.timeFrameYears,
+    safety: verdict,
+  });
+  const advice = advise(
+    {
+      input,
+      decided,
+      safety: verdict,
+      demand: nominal,
+      sections: sectionAssessments,
+      nextDrilling: nextPlace,
+    },
+    random.fork('advice'),
+  );
+
   const assessment: Assessment = {
     format: 'standfast-assessment',
     version: 1,
     engineVersion: ENGINE_VERSION,
     seed,
     draws,
-    sections: sections.map((part, i) => withTruth(input.sections[i]!, part.assessment)),
+    sections: sectionAssessments,
     flares,
     wind: windAssessment(
       nominal,
@@ -145,7 +179,9 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     ),
     wood: wood.assessment,
     safety: verdict.assessment,
-    nextDrilling: beginAnew(next, plans),
+    decision: decided.assessment,
+    advice: advice.assessment,
+    nextDrilling: nextPlace,
     ...(plans.length > 0 ? { firstDrillings: plans } : {}),
     notices: [
       ...wood.notices,
@@ -154,6 +190,9 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
       ...drillingNotices(input, readings),
       ...anchorage.notices,
       ...verdict.notices,
+      ...fungusNotices(input.signs),
+      ...decided.notices,
+      ...advice.notices,
     ],
     sources: [],
   };
@@ -210,11 +249,31 @@ function sectionPart(
         outline,
         barkMm: section.barkMm,
         walls: drillings.map((drilling) => ({ ...drilling, atLeast: drilling.residualWallAtLeast })),
+        opening: section.opening && cavityOpening(section.id, section.opening, outline),
       }),
       soundness: posterior.picture,
       soundShare: interval(Float64Array.from(posterior.soundShare)),
     },
   };
+}
+
+/** A cavity's opening as a share of the stem's circumference over bark. */
+function cavityOpening(
+  sectionId: string,
+  { azimuthDeg, widthMm }: NonNullable<SectionInput['opening']>,
+  outline: RingMm,
+): CavityOpening {
+  const roundMm = outline.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = outline[(i + 1) % outline.length]!;
+    return sum + Math.hypot(nextX - x, nextY - y);
+  }, 0);
+  if (!(widthMm > 0 && widthMm <= roundMm) || !Number.isFinite(azimuthDeg)) {
+    throw new InputFault(
+      `An opening ${widthMm} mm wide cannot be on a stem ${Math.round(roundMm)} mm round; give its azimuth and its width along the bark.`,
+      `sections.${sectionId}.opening`,
+    );
+  }
+  return { share: widthMm / roundMm, azimuthDeg };
 }
 
 /** The section's part with the prediction held against the felled section, where there is one. */
@@ -275,6 +334,22 @@ function drillingPart(drilling: DrillingInput, reading: TraceReading): DrillingA
 const FEW_DRILLINGS = 3;
 
 function sectionNotices(section: SectionInput): Notice[] {
+  return [...openingNotices(section), ...countNotices(section)];
+}
+
+/** What the strength by direction knows of an opening: only what needles beside it met. */
+function openingNotices(section: SectionInput): Notice[] {
+  if (!section.opening) return [];
+  return [
+    {
+      severity: 'caution',
+      where: `sections.${section.id}.opening`,
+      text: 'An open cavity was recorded. The rules of the trade count it; the strength by direction knows of it only what the needles met, so drill close on both sides of the opening, and compare with the loss of section modulus as drilled.',
+    },
+  ];
+}
+
+function countNotices(section: SectionInput): Notice[] {
   const count = section.drillings.length;
   const where = `sections.${section.id}.drillings`;
   if (count === 0) {
@@ -324,6 +399,10 @@ function sourcesOf(assessment: Assessment, wood: Wood): string[] {
     ...wood.assessment.values.map((value) => value.source),
     ...assessment.wind.values.map((value) => value.source),
     ...assessment.safety.values.map((value) => value.source),
+    ...assessment.decision.values.map((value) => value.source),
+    ...assessment.decision.signs.map((reading) => reading.source),
+    ...assessment.advice.options.map((option) => option.source),
+    ...assessment.advice.reinspection.values.map((value) => value.source),
     ...(assessment.firstDrillings ?? []).flatMap((plan) => plan.rules.map((rule) => rule.source)),
   ];
   return [...new Set(named.filter((source) => NAMES_A_SOURCE.test(source)))];

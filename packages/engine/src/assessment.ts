@@ -2,6 +2,16 @@
  * What an assessment says. Everything a figure, a report or a screen prints comes from here.
  * The JSON of `standfast assess --json` is this document, with numbers rounded.
  */
+import type { PartOfTree } from './case.ts';
+import type {
+  Consequences,
+  EventLikelihood,
+  FailureLikelihood,
+  ImpactLikelihood,
+  Occupancy,
+  Protection,
+  Risk,
+} from './decision/words.ts';
 import type { DirectionalInterval, SoundnessPicture } from './section/types.ts';
 import type { Interval, ReferenceLevel, Zone } from './trace/types.ts';
 
@@ -240,6 +250,191 @@ export interface FirstDrillings {
   notes: string[];
 }
 
+/** A chance from the draws: all of them together (`mean`), and how far they lie apart for not knowing the tree. */
+export interface Chance extends Interval {
+  mean: number;
+}
+
+/** Chance of failure by one mode. A year's strongest gust is taken to blow toward the direction named. */
+export interface ModeChance {
+  mode: 'breakage' | 'uprooting';
+  /** Direction of the wind in which failure is likeliest. */
+  directionDeg: number;
+  /** With each year's strongest gust from the side that is worst for the tree (differs by draw). */
+  perYear: Chance;
+  inTimeFrame: Chance;
+  /** With gusts from all sides alike. */
+  evenPerYear: number;
+  evenInTimeFrame: number;
+  /** With each year's strongest gust toward this direction. */
+  byDirection: { directionDeg: number; perYear: number; inTimeFrame: number }[];
+}
+
+/** A word suggested, what the assessor said of it, and which holds. Both are kept and printed. */
+export interface Judged<Word extends string> {
+  suggested: Word;
+  /** The assessor's word; null when nothing was said. */
+  assessor: Word | null;
+  reason: string | null;
+  /** What counts from here on. */
+  taken: Word;
+  /** `override refused`: another word without a reason, so the suggestion holds and a notice says so. */
+  standing: 'suggested' | 'confirmed' | 'overridden' | 'override refused';
+}
+
+/** What one recorded sign means for the decision. */
+export interface SignReading {
+  /** Place in the case's list of signs. */
+  index: number;
+  /** As recorded: what, and where. */
+  sign: string;
+  bearsOn: 'breakage' | 'uprooting' | 'limb' | 'decay' | 'failure begun';
+  text: string;
+  /** Least likelihood of failure once it is there; null when it sets none. */
+  floor: FailureLikelihood | null;
+  source: string;
+}
+
+/** Risk of one target and one part of the tree. */
+export interface TargetRisk {
+  /** Place in the case's list of targets, and its name. */
+  index: number;
+  target: string;
+  part: PartOfTree;
+  occupancy: Occupancy;
+  occupancyStated: boolean;
+  protection: Protection;
+  distanceM: number | null;
+  directionDeg: number | null;
+  /** Whether the part can strike it: itself, by thrown pieces only, or not at all. */
+  reach: 'within reach' | 'thrown pieces only' | 'out of reach' | 'distance not stated';
+  /** Share of the failures that fall toward it, of all directions; null when its direction was not stated or any fall strikes it. */
+  shareOfFalls: number | null;
+  likelihoodOfFailure: Judged<FailureLikelihood>;
+  likelihoodOfImpact: Judged<ImpactLikelihood>;
+  /** Likelihood that it fails and strikes the target (first matrix). */
+  event: EventLikelihood;
+  consequences: Judged<Consequences>;
+  /** Second matrix. */
+  risk: Risk;
+  /** The same by the suggestions alone. */
+  suggestedRisk: Risk;
+  /** How each word came about, one sentence each. */
+  basis: string[];
+}
+
+export interface DecisionAssessment {
+  timeFrameYears: number;
+  timeFrameBasis: string;
+  /** Mode and direction whose safety governs, as in `safety.governing`. */
+  governing: SafetyGoverning;
+  /** Chance of failure, either mode, as for `ModeChance`. */
+  chance: {
+    perYear: Chance;
+    inTimeFrame: Chance;
+    evenPerYear: number;
+    evenInTimeFrame: number;
+    breakage: ModeChance;
+    uprooting: ModeChance;
+    /** What it rests on and how far to trust it. */
+    basis: string[];
+  };
+  /** Of the whole tree, stem or roots. */
+  likelihoodOfFailure: Judged<FailureLikelihood>;
+  /** Why it is suggested, one sentence each. */
+  likelihoodReasons: string[];
+  /** Said wherever the suggested likelihood is shown. */
+  standing: string;
+  /** Gusts at 10 m over open ground that return every year and every 50 years, m/s. */
+  yearlyGustMs: number;
+  fiftyYearGustMs: number;
+  signs: SignReading[];
+  targets: TargetRisk[];
+  /** The highest of the targets' risks, never averaged; `risk` null without a target. */
+  overall: { risk: Risk | null; suggestedRisk: Risk | null; target: string | null; part: PartOfTree | null };
+  /** Who confirmed or overrode, when, and what they add; null when nobody did. */
+  assessor: { by: string | null; on: string | null; note: string | null } | null;
+  /** The decision in plain words, for the owner. */
+  reasons: string[];
+  values: SourcedValue[];
+}
+
+/** What an option would change, at the mode and direction that govern before and after. */
+export interface AdviceEffect {
+  /** Relief of the wind's moment at the ground, as a share, least to most. */
+  relief: Interval;
+  /** By the silhouette's area alone, and by the foliage's mass; the published evidence goes with the mass. */
+  reliefByArea: number;
+  reliefByMass: number;
+  /** Share of the foliage taken off. */
+  foliageShare: number;
+  safetyBefore: SafetyGoverning;
+  safetyAfter: SafetyGoverning;
+  /** Share of the draws whose least safety reaches the wanted one. */
+  confidenceBefore: number;
+  confidenceAfter: number;
+  chanceInTimeFrameBefore: number;
+  chanceInTimeFrameAfter: number;
+}
+
+export interface AdviceOption {
+  /** Id of the option's row in advice-options.csv. */
+  id: string;
+  what: string;
+  /** Why it is (or is not) for this tree, one sentence each. */
+  why: string[];
+  effect: AdviceEffect | null;
+  /** Highest risk that is left once it is done, by the same matrices; null where it cannot be told or without a target. */
+  residualRisk: Risk | null;
+  residualLikelihood: FailureLikelihood | null;
+  limits: string;
+  /** False when it goes beyond what pruning standards allow in one season. */
+  permissible: boolean;
+  priority: 'first' | 'advised' | 'possible' | 'not advised';
+  /** By when, months from the visit; null for an option that is not advised. */
+  byMonths: number | null;
+  source: string;
+  /** From the case: chosen or not, cost and note in the user's words. */
+  chosen: boolean | null;
+  cost: string | null;
+  note: string | null;
+}
+
+/** The least crown reduction that reaches the wanted safety with the wanted confidence. */
+export interface LeastPruning {
+  wantedSafety: number;
+  wantedConfidence: number;
+  /** Share of the draws that reach it as the tree stands. */
+  confidenceNow: number;
+  /** Reduction of the crown's height and spread, 0 to 1; null when none that is permissible reaches it. */
+  share: number | null;
+  topM: number | null;
+  foliageShare: number | null;
+  /** The most that is permissible, and the confidence it gives. */
+  mostShare: number;
+  confidenceAtMost: number;
+  /** Safety after the least, or after the most permissible when that does not reach. */
+  safetyAfter: SafetyGoverning;
+  text: string;
+}
+
+export interface Reinspection {
+  months: number;
+  why: string[];
+  /** Events after which to look sooner. */
+  sooner: string[];
+  /** Years until the wall at the weakest drilling thins to the wall limit, by scenario; null when it never does. */
+  wallYears: { drillingId: string; slow: number | null; middle: number | null; fast: number | null } | null;
+  values: SourcedValue[];
+}
+
+export interface AdviceAssessment {
+  /** Best first. */
+  options: AdviceOption[];
+  leastPruning: LeastPruning;
+  reinspection: Reinspection;
+}
+
 export interface Assessment {
   format: 'standfast-assessment';
   version: 1;
@@ -251,6 +446,8 @@ export interface Assessment {
   wind: WindAssessment;
   wood: WoodAssessment;
   safety: SafetyAssessment;
+  decision: DecisionAssessment;
+  advice: AdviceAssessment;
   nextDrilling: NextDrilling;
   /** Where to begin, for each section that has no drilling yet; left out when all have. */
   firstDrillings?: FirstDrillings[];

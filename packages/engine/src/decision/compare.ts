@@ -29,8 +29,12 @@ export interface Comparison {
   safety: Float64Array;
   /** Per draw, the least over the directions. */
   leastSafety: Float64Array;
-  /** Per draw, the least λ over the directions: the multiple of the wind's moment at which the capacity is reached. */
+  /** `draws` rows of 36: λ, the multiple of the wind's moment at which the capacity is reached; 0 where calm is too much. */
+  loadRatio: Float64Array;
+  /** Per draw, the least λ over the directions. */
   leastLoadRatio: Float64Array;
+  /** Per draw, the direction (0 to 35) of the least safety. */
+  leastDirection: Uint8Array;
 }
 
 /** Linear between the two nearest directions of a row of 36 starting at `row`. */
@@ -48,6 +52,10 @@ export function compare({ draws, capacityNm, windNm, weightNm, leanTowardDeg }: 
   const safety = new Float64Array(draws * DIRECTIONS);
   const leastSafety = new Float64Array(draws).fill(Number.POSITIVE_INFINITY);
   const leastLoadRatio = new Float64Array(draws).fill(Number.POSITIVE_INFINITY);
+  const leastDirection = new Uint8Array(draws);
+  const upright = weightNm.every((weight) => weight === 0);
+  // Without lean λ is the safety itself, so one array serves for both.
+  const loadRatio = upright ? safety : new Float64Array(draws * DIRECTIONS);
   const cosines = new Float64Array(DIRECTIONS);
   const sines = new Float64Array(DIRECTIONS);
   for (let d = 0; d < DIRECTIONS; d++) {
@@ -64,7 +72,11 @@ export function compare({ draws, capacityNm, windNm, weightNm, leanTowardDeg }: 
       for (let d = 0; d < DIRECTIONS; d++) {
         const factor = capacityNm[row + d]! / wind;
         safety[row + d] = factor;
-        if (factor < least) least = factor;
+        loadRatio[row + d] = factor;
+        if (factor < least) {
+          least = factor;
+          leastDirection[i] = d;
+        }
       }
       leastRatio = least;
     } else {
@@ -77,14 +89,38 @@ export function compare({ draws, capacityNm, windNm, weightNm, leanTowardDeg }: 
         const capacity = between(capacityNm, row, leanTowardDeg + Math.atan2(across, along) / RADIANS);
         const factor = Math.min(calm, moment > 0 ? capacity / moment : calm);
         safety[row + d] = factor;
-        if (factor < least) least = factor;
+        if (factor < least) {
+          least = factor;
+          leastDirection[i] = d;
+        }
         const reach = capacity * capacity - (weight * sines[d]!) ** 2;
         const ratio = (Math.sqrt(Math.max(0, reach)) - weight * cosines[d]!) / wind;
+        loadRatio[row + d] = Math.max(0, ratio);
         if (ratio < leastRatio) leastRatio = ratio;
       }
     }
     leastSafety[i] = least;
     leastLoadRatio[i] = Math.max(0, leastRatio);
   }
-  return { safety, leastSafety, leastLoadRatio };
+  return { safety, leastSafety, loadRatio, leastLoadRatio, leastDirection };
+}
+
+/**
+ * Safety of one draw in one direction with the wind's moment multiplied by `windFactor`: what `compare` gives for that
+ * draw and direction when the factor is 1.
+ */
+export function safetyAt(meeting: Meeting, draw: number, directionIndex: number, windFactor: number): number {
+  const { capacityNm, windNm, weightNm, leanTowardDeg } = meeting;
+  const row = draw * DIRECTIONS;
+  const wind = windNm[draw]! * windFactor;
+  const weight = weightNm[draw]!;
+  if (weight === 0) return capacityNm[row + directionIndex]! / wind;
+  const calm = between(capacityNm, row, leanTowardDeg) / weight;
+  const angle = (directionIndex * STEP - leanTowardDeg) * RADIANS;
+  const along = wind * Math.cos(angle) + weight;
+  const across = wind * Math.sin(angle);
+  const moment = Math.sqrt(along * along + across * across);
+  if (moment === 0) return calm;
+  const capacity = between(capacityNm, row, leanTowardDeg + Math.atan2(across, along) / RADIANS);
+  return Math.min(calm, capacity / moment);
 }

@@ -6,16 +6,13 @@ import type { Notice } from '../assessment.ts';
 import type { SignInput } from '../case.ts';
 import { statusNote } from '../reference/index.ts';
 import { fungi } from '../reference/tables.generated.ts';
+import { namesFungus } from './signs.ts';
 
 /** One note for each fungus of the table that a sign names, by species or by genus. */
 export function fungusNotices(signs: readonly SignInput[]): Notice[] {
   const notices: Notice[] = [];
   for (const row of fungi) {
-    const [genus, epithet] = row.name.toLowerCase().split(' ') as [string, string | undefined];
-    const index = signs.findIndex((sign) => {
-      const text = `${sign.kind} ${sign.note ?? ''}`.toLowerCase();
-      return epithet === undefined ? text.includes(genus) : text.includes(genus) && text.includes(epithet);
-    });
+    const index = signs.findIndex((sign) => namesFungus(sign, row.name));
     if (index < 0) continue;
     notices.push({
       severity: 'note',

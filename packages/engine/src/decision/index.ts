@@ -1,19 +1,22 @@
+export { type Decided, type DecideInput, decide, rerated } from './decide.ts';
 export { fungusNotices } from './fungi.ts';
 export { type SuggestedLikelihood, suggestLikelihood } from './likelihood.ts';
+export { eventLikelihood, highestRisk, riskOf } from './risk.ts';
+export { safety } from './safety.ts';
+export type { SafetyInput, SafetyResult, SectionStrength } from './types.ts';
 export {
   CONSEQUENCES,
   type Consequences,
   EVENT_LIKELIHOODS,
   type EventLikelihood,
-  eventLikelihood,
   FAILURE_LIKELIHOODS,
   type FailureLikelihood,
-  highestRisk,
   IMPACT_LIKELIHOODS,
   type ImpactLikelihood,
+  OCCUPANCIES,
+  type Occupancy,
+  PROTECTIONS,
+  type Protection,
   RISKS,
   type Risk,
-  riskOf,
-} from './risk.ts';
-export { safety } from './safety.ts';
-export type { SafetyInput, SafetyResult, SectionStrength } from './types.ts';
+} from './words.ts';

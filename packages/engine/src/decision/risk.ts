@@ -4,21 +4,15 @@
  * the highest is reported; ratings are never averaged.
  */
 import { likelihoodMatrix, riskMatrix } from '../reference/tables.generated.ts';
-
-export const FAILURE_LIKELIHOODS = ['improbable', 'possible', 'probable', 'imminent'] as const;
-export type FailureLikelihood = (typeof FAILURE_LIKELIHOODS)[number];
-
-export const IMPACT_LIKELIHOODS = ['very low', 'low', 'medium', 'high'] as const;
-export type ImpactLikelihood = (typeof IMPACT_LIKELIHOODS)[number];
-
-export const EVENT_LIKELIHOODS = ['unlikely', 'somewhat likely', 'likely', 'very likely'] as const;
-export type EventLikelihood = (typeof EVENT_LIKELIHOODS)[number];
-
-export const CONSEQUENCES = ['negligible', 'minor', 'significant', 'severe'] as const;
-export type Consequences = (typeof CONSEQUENCES)[number];
-
-export const RISKS = ['low', 'moderate', 'high', 'extreme'] as const;
-export type Risk = (typeof RISKS)[number];
+import {
+  type Consequences,
+  EVENT_LIKELIHOODS,
+  type EventLikelihood,
+  type FailureLikelihood,
+  type ImpactLikelihood,
+  RISKS,
+  type Risk,
+} from './words.ts';
 
 function oneOf<T extends string>(words: readonly T[], word: string, table: string): T {
   const found = words.find((each) => each === word);

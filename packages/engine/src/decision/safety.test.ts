@@ -7,6 +7,7 @@ import { anchorageDraws } from '../roots/index.ts';
 import { demandDraws, windDemand } from '../wind/index.ts';
 import { suggestLikelihood } from './likelihood.ts';
 import { safety } from './safety.ts';
+import { readSigns } from './signs.ts';
 import { stemStrength, strengthDraws, strengthLogSd } from './strength.ts';
 
 const tree: TreeInput = {
@@ -206,7 +207,12 @@ describe('strength', () => {
 
 describe('suggestLikelihood', () => {
   const base = assessed().assessment;
-  const with_ = (change: Partial<typeof base>) => suggestLikelihood({ ...base, ...change }, site, []);
+  const suggest = (
+    safetyFound: typeof base,
+    signs: { kind: string; where?: string }[] = [],
+    chance = 0.001,
+  ) => suggestLikelihood({ safety: safetyFound, site, signs: readSigns(signs), chance, timeFrameYears: 5 });
+  const with_ = (change: Partial<typeof base>) => suggest({ ...base, ...change });
   const gust = (p05: number, p50: number) => ({ p05, p50, p95: p50 + 20 });
   const strong = {
     criticalGustMs: { breakage: gust(60, 80), uprooting: gust(60, 80) },
@@ -228,11 +234,22 @@ describe('suggestLikelihood', () => {
 
   it('takes heaving soil or an open crack as failure begun', () => {
     for (const kind of ['soil-heave', 'heaving soil', 'open crack', 'fresh-lean']) {
-      const suggested = suggestLikelihood({ ...base, ...strong }, site, [{ kind, where: 'north side' }]);
+      const suggested = suggest({ ...base, ...strong }, [{ kind, where: 'north side' }]);
       expect(suggested.rating, kind).toBe('imminent');
       expect(suggested.reasons[0]).toContain('north side');
     }
-    expect(suggestLikelihood({ ...base, ...strong }, site, [{ kind: 'ants' }]).rating).toBe('improbable');
+    expect(suggest({ ...base, ...strong }, [{ kind: 'bulge' }]).rating).toBe('improbable');
+    expect(suggest({ ...base, ...strong }, [{ kind: 'a heavy limb' }]).rating).toBe('improbable');
+  });
+
+  it('does not call a tree with signs of decay improbable, and leaves limbs to their own rating', () => {
+    expect(suggest({ ...base, ...strong }, [{ kind: 'ants' }]).rating).toBe('possible');
+    expect(suggest({ ...base, ...strong }, [{ kind: 'hanging limb' }]).rating).toBe('improbable');
+  });
+
+  it('follows the chance within the time frame', () => {
+    expect(suggest({ ...base, ...strong }, [], 0.02).rating).toBe('possible');
+    expect(suggest({ ...base, ...strong }, [], 0.5).rating).toBe('probable');
   });
 
   it('says what it stands on', () => {

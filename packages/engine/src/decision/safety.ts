@@ -14,7 +14,7 @@ import type { DirectionalInterval } from '../section/types.ts';
 import type { Interval } from '../trace/types.ts';
 import { directionalIntervals, interval } from '../wind/interval.ts';
 import { DIRECTIONS } from '../wind/types.ts';
-import { compare } from './compare.ts';
+import { compare, type Meeting } from './compare.ts';
 import { gustRatio } from './criticalGust.ts';
 import { type StrengthDraws, stemStrength, strengthDraws, strengthLogSd } from './strength.ts';
 import type { SafetyInput, SafetyResult, SectionStrength } from './types.ts';
@@ -191,8 +191,8 @@ export function safety(input: SafetyInput, random: Random): SafetyResult {
     random.fork('wood'),
     draws,
   );
-  const bySection = sections.map((section, s) =>
-    compare({
+  const sectionMeetings = sections.map(
+    (section, s): Meeting => ({
       draws,
       capacityNm: sectionCapacity(section, strengths[s]!.crushingPa),
       windNm: demand.windMomentNm[s + 1]!,
@@ -200,23 +200,31 @@ export function safety(input: SafetyInput, random: Random): SafetyResult {
       leanTowardDeg,
     }),
   );
-  const roots = compare({
+  const ground: Meeting = {
     draws,
     capacityNm: anchorage.momentNm,
     windNm: demand.windMomentNm[0]!,
     weightNm: demand.weightMomentNm[0]!,
     leanTowardDeg,
-  });
+  };
+  const bySection = sectionMeetings.map(compare);
+  const roots = compare(ground);
   const leastByDirection = bySection[0]!.safety.slice();
   const leastRatio = bySection[0]!.leastLoadRatio.slice();
   const leastBreakage = bySection[0]!.leastSafety.slice();
+  const leastDirection = bySection[0]!.leastDirection.slice();
+  const loadRatio = bySection[0]!.loadRatio.slice();
   for (const other of bySection.slice(1)) {
     for (let k = 0; k < leastByDirection.length; k++) {
       if (other.safety[k]! < leastByDirection[k]!) leastByDirection[k] = other.safety[k]!;
+      if (other.loadRatio[k]! < loadRatio[k]!) loadRatio[k] = other.loadRatio[k]!;
     }
     for (let i = 0; i < draws; i++) {
       if (other.leastLoadRatio[i]! < leastRatio[i]!) leastRatio[i] = other.leastLoadRatio[i]!;
-      if (other.leastSafety[i]! < leastBreakage[i]!) leastBreakage[i] = other.leastSafety[i]!;
+      if (other.leastSafety[i]! < leastBreakage[i]!) {
+        leastBreakage[i] = other.leastSafety[i]!;
+        leastDirection[i] = other.leastDirection[i]!;
+      }
     }
   }
   const breakage = directionalIntervals(leastByDirection, draws);
@@ -271,6 +279,21 @@ export function safety(input: SafetyInput, random: Random): SafetyResult {
       leastSafety: bySection[s]!.leastSafety,
     })),
     uprootingLeastSafety: roots.leastSafety,
+    drawn: {
+      draws,
+      breakage: {
+        places: sectionMeetings,
+        loadRatio,
+        leastLoadRatio: leastRatio,
+        leastSafety: leastBreakage,
+        leastDirection,
+      },
+      uprooting: { places: [ground], ...roots },
+      openGustMs: demand.openGustMs,
+      streamlining: demand.streamlining,
+      anchorageDoubts: anchorage.doubts,
+      anchorageTested: anchorage.tested,
+    },
     notices: [
       ...(verdict.notice ? [verdict.notice] : []),
       ...overloadNotices(assessment, shareBelow(leastRatio, 1e-12), shareBelow(roots.leastLoadRatio, 1e-12)),

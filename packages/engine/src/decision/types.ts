@@ -2,7 +2,8 @@
 import type { Notice, SafetyAssessment } from '../assessment.ts';
 import type { Wood } from '../reference/index.ts';
 import type { AnchorageDraws } from '../roots/index.ts';
-import type { DemandDraws } from '../wind/index.ts';
+import type { DemandDraws, Streamlining } from '../wind/index.ts';
+import type { Meeting } from './compare.ts';
 
 /** What the section part knows of one section, by draw. */
 export interface SectionStrength {
@@ -27,5 +28,29 @@ export interface SafetyResult {
   sectionLeastSafety: { sectionId: string; leastSafety: Float64Array }[];
   /** Per draw, the least uprooting safety over the directions. */
   uprootingLeastSafety: Float64Array;
+  /** The draws behind the figures, for the chance of failure and for what pruning would change. */
+  drawn: SafetyDraws;
   notices: Notice[];
+}
+
+/** One mode of failure by draw. `places`: the sections, or the ground alone for uprooting. */
+export interface ModeDraws {
+  places: Meeting[];
+  /** `draws` rows of 36, least over the places: multiple of the wind's moment at which the capacity is reached. */
+  loadRatio: Float64Array;
+  leastLoadRatio: Float64Array;
+  leastSafety: Float64Array;
+  /** Per draw, the direction (0 to 35) of the least safety. */
+  leastDirection: Uint8Array;
+}
+
+export interface SafetyDraws {
+  draws: number;
+  breakage: ModeDraws;
+  uprooting: ModeDraws;
+  openGustMs: number;
+  streamlining: Streamlining;
+  /** Signs and findings by which the anchorage cannot be decided on, and where a static load test carries it. */
+  anchorageDoubts: readonly string[];
+  anchorageTested: readonly boolean[];
 }

@@ -3,20 +3,23 @@
  *
  * From size: each draw lies somewhere between the lowest and the highest of the relations that apply (anchorage.csv),
  * evenly in the logarithm, times a lognormal factor with the residual scatter of Detter, Rust and Krisans 2023 about a
- * relation by size. On poor soil less; on unknown soil anything between. Unsound flares take from it by direction. A
- * static load test, where there is one, replaces the size relations within 45 degrees of its direction.
+ * relation by size. On poor soil less; on unknown soil anything between. Unsound flares and cut roots take from it by
+ * direction. A static load test, where there is one, replaces all that within 45 degrees of its direction: 2.5 times the
+ * moment at 0.25 degrees (same study). A test at another tilt between 0.1 and 0.5 degrees is brought to 0.25 along
+ * M proportional to tilt^n, with n anywhere from 0.4 (the mean slope of the curve up to its peak) to 1 (linear).
  */
 import type { Notice, SourcedValue } from '../assessment.ts';
-import type { TreeInput } from '../case.ts';
+import type { Soil, StaticTestInput, TreeInput } from '../case.ts';
 import { InputFault } from '../faults.ts';
 import type { Random } from '../random.ts';
 import { constant, sourced, statusNote, woodFor } from '../reference/index.ts';
 import { type AnchorageRow, anchorage } from '../reference/tables.generated.ts';
 import { stratifiedNormals, stratifiedUniforms } from '../wind/sampling.ts';
 import { DIRECTIONS } from '../wind/types.ts';
+import { cutLoss } from './cuts.ts';
 import { flareEffect } from './flares.ts';
 import { readRootSigns } from './signs.ts';
-import { type AnchorageDraws, type AnchorageInput, SOILS, type Soil, type StaticLoadTest } from './types.ts';
+import { type AnchorageDraws, type AnchorageInput, SOILS } from './types.ts';
 
 /** A static load test speaks for directions this far to either side of its own, degrees. */
 const TEST_REACH_DEG = 45;
@@ -62,6 +65,8 @@ function checkInput(input: AnchorageInput): void {
     );
   }
   const testTilt = constant('anchorage test tilt').value;
+  const least = constant('anchorage test least tilt').value;
+  const most = constant('anchorage test most tilt').value;
   for (const [i, test] of (input.staticTests ?? []).entries()) {
     if (!(test.momentNm > 0) || !Number.isFinite(test.momentNm) || !Number.isFinite(test.directionDeg)) {
       throw new InputFault(
@@ -69,9 +74,9 @@ function checkInput(input: AnchorageInput): void {
         `staticTests[${i}]`,
       );
     }
-    if (!(Math.abs(test.tiltDeg - testTilt) <= 0.05)) {
+    if (!(test.tiltDeg >= least && test.tiltDeg <= most)) {
       throw new InputFault(
-        `The relation for a static load test holds at a tilt of ${testTilt} degrees, not ${test.tiltDeg}; give the moment at ${testTilt} degrees.`,
+        `The relation for a static load test holds at a tilt of ${testTilt} degrees and can be brought there from ${least} to ${most} degrees, not from ${test.tiltDeg}; give the moment at ${testTilt} degrees.`,
         `staticTests[${i}].tiltDeg`,
       );
     }
@@ -84,8 +89,8 @@ function checkInput(input: AnchorageInput): void {
 }
 
 /** The test that speaks for a direction: the nearest within reach. */
-function testFor(tests: readonly StaticLoadTest[], directionDeg: number): StaticLoadTest | null {
-  let best: StaticLoadTest | null = null;
+function testFor(tests: readonly StaticTestInput[], directionDeg: number): StaticTestInput | null {
+  let best: StaticTestInput | null = null;
   let nearest = TEST_REACH_DEG + 1e-9;
   for (const test of tests) {
     const apart = Math.abs(((((test.directionDeg - directionDeg) % 360) + 540) % 360) - 180);
@@ -133,20 +138,38 @@ export function anchorageDraws(input: AnchorageInput, random: Random, draws: num
   const sizeSd = constant('anchorage size scatter').value;
   const testSd = constant('anchorage test scatter').value;
   const testRatio = constant('anchorage test ratio').value;
-  const effect = flareEffect(flares, random.fork('flares'), draws);
+  const testTilt = constant('anchorage test tilt').value;
+  const curveLow = constant('anchorage test curve low').value;
+  const curveHigh = constant('anchorage test curve high').value;
+  const curve = stratifiedUniforms(random.fork('anchorage test curve'), draws);
+  const cuts = cutLoss(
+    input.rootCuts ?? [],
+    input.rootSpace ?? [],
+    tree.stemDiameterMm,
+    random.fork('cuts'),
+    draws,
+  );
+  const effect = flareEffect(flares, random.fork('flares'), draws, cuts);
   const testAt = Array.from({ length: DIRECTIONS }, (_, d) => testFor(tests, (d * 360) / DIRECTIONS));
   const momentNm = new Float64Array(draws * DIRECTIONS);
   for (let i = 0; i < draws; i++) {
     const bySize = Math.exp(lowest + (highest - lowest) * between[i]! + sizeSd * scatter[i]!) * soils[i]!;
     const testFactor = testRatio * Math.exp(testSd * scatter[i]!);
+    const bend = curveLow + (curveHigh - curveLow) * curve[i]!;
     for (let d = 0; d < DIRECTIONS; d++) {
       const at = i * DIRECTIONS + d;
       const test = testAt[d];
       // A test measured the roots and the soil as they are: neither is taken off again.
-      momentNm[at] = test ? test.momentNm * testFactor : bySize * effect.remaining[at]!;
+      momentNm[at] = test
+        ? test.momentNm * testFactor * (test.tiltDeg === testTilt ? 1 : (testTilt / test.tiltDeg) ** bend)
+        : bySize * effect.remaining[at]!;
     }
   }
-  const signs = readRootSigns(input.signs);
+  const answered = new Set([
+    ...(input.rootCuts?.length ? ['rootCuts'] : []),
+    ...(input.rootSpace?.length ? ['rootSpace'] : []),
+  ]);
+  const signs = readRootSigns(input.signs, answered);
   const drilled = flares.filter((flare) => flare.soundShare !== null).length;
   const notices: Notice[] = [...signs.notices];
   const doubts = tests.length > 0 ? [] : [...signs.doubts];
@@ -164,13 +187,24 @@ export function anchorageDraws(input: AnchorageInput, random: Random, draws: num
       text: 'No root flare was drilled: the anchorage is estimated as of sound roots, from the size of the tree alone.',
     });
   }
-  if (effect.greatestLoss > constant('root loss measured').value) {
-    const percent = Math.round(effect.greatestLoss * 100);
-    doubts.push(`flares unsound over ${percent} % of their cross-section on one side`);
+  notices.push(...sideNotices(input, cuts.withinReach));
+  if (input.rootSpace?.length && tests.length === 0) doubts.push('roots restricted on one side or more');
+  const lost = effect.greatestLoss;
+  const percent = Math.round(lost * 100);
+  const what = cuts.lost ? 'roots' : "flares' cross-section";
+  const how = cuts.lost ? 'cut or unsound' : 'unsound';
+  if (lost > constant('root loss measured').value) {
+    if (tests.length === 0) doubts.push(`${percent} % of the ${what} ${how} in the worst direction`);
     notices.push({
       severity: 'serious',
-      where: 'flares',
-      text: `About ${percent} % of the flares' cross-section is unsound in the worst direction; experiments with cut roots went to 50 %, so the loss of anchorage has no measured basis here.`,
+      where: cuts.lost ? 'rootCuts' : 'flares',
+      text: `About ${percent} % of the ${what} is ${how} in the worst direction; experiments with cut roots went to 50 %, so the loss of anchorage has no measured basis here.`,
+    });
+  } else if (lost >= constant('root loss action').value) {
+    notices.push({
+      severity: 'caution',
+      where: cuts.lost ? 'rootCuts' : 'flares',
+      text: `About ${percent} % of the ${what} is ${how} in the worst direction; from a third up the trade calls for action. Source: ${sourced('root loss action').source}.`,
     });
   }
   return {
@@ -179,18 +213,61 @@ export function anchorageDraws(input: AnchorageInput, random: Random, draws: num
     remaining: effect.remaining,
     restsOn: tests.length > 0 ? 'static load test' : drilled > 0 ? 'size and flares' : 'size',
     tested: testAt.map((test) => test !== null),
-    basis: basisOf(input, estimates, drilled),
+    basis: basisOf(input, estimates, drilled, cuts.withinReach),
     doubts,
-    values: valuesUsed(estimates, soil, drilled > 0, tests),
+    values: valuesUsed(estimates, soil, drilled > 0, cuts.lost !== null, tests),
     notices,
   };
 }
 
-function basisOf(input: AnchorageInput, estimates: readonly SizeEstimate[], drilled: number): string {
+/** What is said of cuts, barriers, lean and tests away from 0.25 degrees. */
+function sideNotices(input: AnchorageInput, withinReach: number): Notice[] {
+  const { tree } = input;
+  const notices: Notice[] = [];
+  const cuts = (input.rootCuts?.length ?? 0) + (input.rootSpace?.length ?? 0);
+  const reachM = (constant('root cut reach').value * tree.stemDiameterMm) / 1000;
+  if (cuts > 0) {
+    notices.push({
+      severity: withinReach > 0 ? 'caution' : 'note',
+      where: input.rootCuts?.length ? 'rootCuts' : 'rootSpace',
+      text:
+        withinReach > 0
+          ? `${withinReach} of ${cuts} cuts or barriers lie within ${reachM.toFixed(1)} m of the stem (three stem diameters), where cutting lowered the force to pull trees over (Smiley 2008). The loss counted here rests on young willow oaks and red maples; its fall with distance is a proposal of this project.`
+          : `All cuts and barriers lie beyond ${reachM.toFixed(1)} m (three stem diameters), where no loss of force was measured (Smiley 2008); none is counted. Fine roots and the tree's health are another matter.`,
+    });
+  }
+  if (tree.leanDeg >= constant('lean spoken of').value) {
+    notices.push({
+      severity: 'note',
+      where: 'tree.leanDeg',
+      text: `The tree leans by ${tree.leanDeg} degrees. The relations for anchorage stem from upright trees; a tree that grew into its lean has stronger roots against it, one that moved has weaker ones. Only a static load test tells.`,
+    });
+  }
+  const testTilt = constant('anchorage test tilt').value;
+  for (const [i, test] of (input.staticTests ?? []).entries()) {
+    if (Math.abs(test.tiltDeg - testTilt) < 0.01) continue;
+    notices.push({
+      severity: 'note',
+      where: `staticTests[${i}]`,
+      text: `The test reached ${test.tiltDeg} degrees; it is brought to ${testTilt} degrees between a constant stiffness and the mean slope of the tilting curve, which widens the interval.`,
+    });
+  }
+  return notices;
+}
+
+function basisOf(
+  input: AnchorageInput,
+  estimates: readonly SizeEstimate[],
+  drilled: number,
+  cuts: number,
+): string {
   const moments = estimates.map((estimate) => estimate.momentNm);
   const span = `${kilo(Math.min(...moments))} to ${kilo(Math.max(...moments))} kN·m by ${moments.length} relations with stem diameter and height`;
-  const flares =
-    drilled > 0 ? `, reduced by what drilling found in ${drilled} root flare${drilled === 1 ? '' : 's'}` : '';
+  const losses = [
+    ...(drilled > 0 ? [`what drilling found in ${drilled} root flare${drilled === 1 ? '' : 's'}`] : []),
+    ...(cuts > 0 ? [`roots cut or kept short on ${cuts === 1 ? 'one side' : `${cuts} sides`}`] : []),
+  ];
+  const flares = losses.length > 0 ? `, reduced by ${losses.join(' and ')}` : '';
   const tests = input.staticTests?.length ?? 0;
   if (tests > 0) {
     return `Static load test in ${tests} direction${tests === 1 ? '' : 's'}; elsewhere the size of the tree: ${span}${flares}.`;
@@ -202,7 +279,8 @@ function valuesUsed(
   estimates: readonly SizeEstimate[],
   soil: Soil,
   drilled: boolean,
-  tests: readonly StaticLoadTest[],
+  cut: boolean,
+  tests: readonly StaticTestInput[],
 ): SourcedValue[] {
   return [
     ...estimates.map(({ row, momentNm }) => ({
@@ -214,7 +292,8 @@ function valuesUsed(
     })),
     sourced('anchorage size scatter'),
     ...(soil === 'free-draining' ? [] : [sourced('anchorage poor soil')]),
-    ...(drilled
+    ...(cut ? [sourced('root cut reach'), sourced('root depth')] : []),
+    ...(drilled || cut
       ? [sourced('anchorage tension share'), sourced('root loss slope mild'), sourced('root loss slope')]
       : []),
     ...(tests.length > 0 ? [sourced('anchorage test ratio'), sourced('anchorage test scatter')] : []),

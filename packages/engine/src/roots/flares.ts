@@ -26,7 +26,7 @@ function drawShare(share: { p05: number; p50: number; p95: number }, uniform: nu
 export interface FlareEffect {
   /** `draws` rows of 36. */
   remaining: Float64Array;
-  /** Greatest middle share of cross-section lost over the directions, tension and compression halves together. */
+  /** Greatest middle share of the roots lost over the directions, tension and compression halves together. */
   greatestLoss: number;
 }
 
@@ -55,11 +55,22 @@ export function flareWeights(flares: readonly { azimuthDeg: number; areaMm2: num
   return weights;
 }
 
-/** Draws of what the flares leave. Flares that were not drilled are taken as the drilled ones are on average. */
-export function flareEffect(flares: readonly FlareSoundness[], random: Random, draws: number): FlareEffect {
+/**
+ * Draws of what unsound flares and cut roots leave. Flares that were not drilled are taken as the drilled ones are on
+ * average. What is cut is taken from what the flares leave: lost = 1 - (1 - flares) (1 - cuts).
+ */
+export function flareEffect(
+  flares: readonly FlareSoundness[],
+  random: Random,
+  draws: number,
+  cuts: { lost: Float64Array | null; greatest: number } = { lost: null, greatest: 0 },
+): FlareEffect {
   const remaining = new Float64Array(draws * DIRECTIONS).fill(1);
   const drilled = flares.filter((flare) => flare.soundShare !== null);
-  if (drilled.length === 0) return { remaining, greatestLoss: 0 };
+  if (drilled.length === 0) {
+    if (!cuts.lost) return { remaining, greatestLoss: 0 };
+    return { remaining: cutsAlone(cuts.lost, random, draws), greatestLoss: cuts.greatest };
+  }
   const sized = flares.map(({ azimuthDeg, widthMm, heightMm }) => ({
     azimuthDeg,
     areaMm2: widthMm * heightMm,
@@ -93,9 +104,21 @@ export function flareEffect(flares: readonly FlareSoundness[], random: Random, d
   for (let i = 0; i < draws; i++) {
     fill((f) => drawShare(flares[f]!.soundShare!, uniforms[f]![i]!));
     const slope = mild + (full - mild) * slopes[i]!;
-    for (let d = 0; d < DIRECTIONS; d++)
-      remaining[i * DIRECTIONS + d] = Math.max(0, 1 - slope * byDirection[d]!);
+    for (let d = 0; d < DIRECTIONS; d++) {
+      const cut = cuts.lost ? cuts.lost[i * DIRECTIONS + d]! : 0;
+      const loss = 1 - (1 - byDirection[d]!) * (1 - cut);
+      remaining[i * DIRECTIONS + d] = Math.max(0, 1 - slope * loss);
+    }
   }
   fill((f) => flares[f]!.soundShare!.p50);
-  return { remaining, greatestLoss: byDirection.reduce((a, b) => Math.max(a, b), 0) };
+  const ofFlares = byDirection.reduce((a, b) => Math.max(a, b), 0);
+  return { remaining, greatestLoss: 1 - (1 - ofFlares) * (1 - cuts.greatest) };
+}
+
+/** What cuts leave where no flare was drilled. */
+function cutsAlone(lost: Float64Array, random: Random, draws: number): Float64Array {
+  const slopes = stratifiedUniforms(random.fork('root loss slope'), draws);
+  const mild = constant('root loss slope mild').value;
+  const full = constant('root loss slope').value;
+  return lost.map((loss, k) => 1 - (mild + (full - mild) * slopes[Math.floor(k / DIRECTIONS)]!) * loss);
 }

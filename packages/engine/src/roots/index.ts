@@ -5,6 +5,4 @@ export {
   type AnchorageInput,
   type FlareSoundness,
   SOILS,
-  type Soil,
-  type StaticLoadTest,
 } from './types.ts';

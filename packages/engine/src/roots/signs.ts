@@ -1,7 +1,7 @@
 /** Which of the recorded signs bear on the roots, and what they mean for the estimate of anchorage. */
 import type { Notice } from '../assessment.ts';
 import type { SignInput } from '../case.ts';
-import { statusNote } from '../reference/index.ts';
+import { signName, signSpeaksOf, statusNote } from '../reference/index.ts';
 import { rootSigns } from '../reference/tables.generated.ts';
 
 export interface RootSigns {
@@ -10,18 +10,18 @@ export interface RootSigns {
   notices: Notice[];
 }
 
-/** Reads the signs against root-signs.csv; each rule speaks once. */
-export function readRootSigns(signs: readonly SignInput[]): RootSigns {
+/** Reads the signs against root-signs.csv; each rule speaks once. `answered`: fields of the case that are filled. */
+export function readRootSigns(
+  signs: readonly SignInput[],
+  answered: ReadonlySet<string> = new Set(),
+): RootSigns {
   const doubts: string[] = [];
   const notices: Notice[] = [];
   for (const rule of rootSigns) {
-    const pattern = new RegExp(rule.pattern, 'i');
-    const index = signs.findIndex((sign) =>
-      pattern.test(`${sign.kind.replaceAll('-', ' ')} ${sign.note ?? ''}`),
-    );
+    if (rule.answeredBy !== '' && answered.has(rule.answeredBy)) continue;
+    const index = signs.findIndex((sign) => signSpeaksOf(sign, rule.pattern));
     if (index < 0) continue;
-    const sign = signs[index]!;
-    if (rule.doubt === 'yes') doubts.push(sign.where ? `${sign.kind} (${sign.where})` : sign.kind);
+    if (rule.doubt === 'yes') doubts.push(signName(signs[index]!));
     notices.push({
       severity: rule.severity === 'serious' ? 'serious' : rule.severity === 'caution' ? 'caution' : 'note',
       where: `signs[${index}]`,

@@ -1,12 +1,9 @@
 /** What is known of the roots, and what they are taken to hold. */
 import type { Notice, SourcedValue } from '../assessment.ts';
-import type { SignInput, TreeInput } from '../case.ts';
+import type { RootBarrierInput, RootCutInput, SignInput, Soil, StaticTestInput, TreeInput } from '../case.ts';
 import type { Interval } from '../trace/types.ts';
 
-export const SOILS = ['unknown', 'free-draining', 'poor'] as const;
-
-/** `poor`: shallow, gleyed or wet. `unknown` carries the whole range between the other two. */
-export type Soil = (typeof SOILS)[number];
+export const SOILS: readonly Soil[] = ['unknown', 'free-draining', 'poor'];
 
 /** A root flare as drilled. */
 export interface FlareSoundness {
@@ -18,28 +15,21 @@ export interface FlareSoundness {
   soundShare: Interval | null;
 }
 
-/** A static load test: the moment at the ground that tilted the root plate by `tiltDeg`, N·m. */
-export interface StaticLoadTest {
-  /** Where the tree was pulled to. */
-  directionDeg: number;
-  momentNm: number;
-  /** Tilt reached, degrees; the relation holds at 0.25. */
-  tiltDeg: number;
-}
-
 export interface AnchorageInput {
   tree: TreeInput;
   flares: readonly FlareSoundness[];
   signs: readonly SignInput[];
   soil?: Soil;
-  staticTests?: readonly StaticLoadTest[];
+  staticTests?: readonly StaticTestInput[];
+  rootCuts?: readonly RootCutInput[];
+  rootSpace?: readonly RootBarrierInput[];
 }
 
 /** Anchorage with its scatter: `draws` rows of 36 moments that would uproot, N·m, by direction of fall. */
 export interface AnchorageDraws {
   draws: number;
   momentNm: Float64Array;
-  /** Draws of the share of the anchorage that is left after unsound flares, same shape; all 1 when none was drilled. */
+  /** Draws of the share of the anchorage left after unsound flares, cuts and barriers, same shape; all 1 without any. */
   remaining: Float64Array;
   restsOn: 'size' | 'size and flares' | 'static load test';
   /** Per direction, whether a static load test carries the estimate there. */

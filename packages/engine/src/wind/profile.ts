@@ -26,7 +26,11 @@ export function windProfile(site: SiteInput): WindProfile {
       return eurocodeProfile(speed, site.terrain);
     case 'ASCE 7-16':
     case 'ASCE 7-22':
-      return asceProfile(site.windCode, speed, site.exposure);
+      return {
+        ...asceProfile(site.windCode, speed, site.exposure),
+        // The reminder of the mapped return period is for a speed whose own was not stated.
+        ...(site.basicWindReturnYears === undefined ? {} : { notices: [] }),
+      };
     default:
       throw new InputFault(
         `"${String((site as { windCode: unknown }).windCode)}" is no wind code known here; use EN 1991-1-4, ASCE 7-16 or ASCE 7-22.`,

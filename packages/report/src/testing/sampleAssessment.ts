@@ -8,10 +8,12 @@ import type {
   DirectionalInterval,
   DrillingAssessment,
   Interval,
+  SafetyGoverning,
   SectionAssessment,
   Zone,
   ZoneKind,
 } from '@standfast/engine';
+import { sampleAdvice, sampleDecision } from './sampleDecision.ts';
 
 interface Noise {
   uniform(): number;
@@ -297,6 +299,14 @@ export function sampleAssessment(count = 6): Assessment {
       momentNm: 0.22 * pressurePa * widthM * (toM - fromM) * ((fromM + toM) / 2),
     };
   });
+  const governing: SafetyGoverning = {
+    mode: 'uprooting',
+    directionDeg: worst.directionDeg,
+    sectionId: null,
+    p05: worst.p05,
+    p50: worst.p50,
+    p95: worst.p95,
+  };
   return {
     format: 'standfast-assessment',
     version: 1,
@@ -386,14 +396,7 @@ export function sampleAssessment(count = 6): Assessment {
     safety: {
       breakage,
       uprooting,
-      governing: {
-        mode: 'uprooting',
-        directionDeg: worst.directionDeg,
-        p05: worst.p05,
-        p50: worst.p50,
-        p95: worst.p95,
-        sectionId: null,
-      },
+      governing,
       chanceBelow1: 0.09,
       chanceBelow1_5: 0.46,
       criticalGustMs: { breakage: around(47.5, 0.18), uprooting: around(41.2, 0.24) },
@@ -410,6 +413,8 @@ export function sampleAssessment(count = 6): Assessment {
         },
       ],
     },
+    decision: sampleDecision(governing),
+    advice: sampleAdvice(governing),
     nextDrilling: {
       sectionId: 's1',
       azimuthDeg: 210,

@@ -1,0 +1,2 @@
+export { type AdviseInput, advise } from './advise.ts';
+export { defaultWanted, type Wanted } from './leastPruning.ts';
