@@ -71,13 +71,13 @@ export function readTraces(input: TraceToRead[]): TraceReading[] {
     const conditioned = conditionTrace(trace);
     const texture = textureOf(conditioned);
     const rings = findRings(conditioned);
-    const coarse = modelFrame(conditioned, { barkMm, exitMm }, COARSE);
+    const coarse = modelFrame(conditioned, texture, rings, { barkMm, exitMm }, COARSE);
     return {
       conditioned,
       texture,
       rings,
       known: { barkMm, exitMm },
-      profile: searchLevels(conditioned, texture, coarse, WIDE_PRIORS, rings),
+      profile: searchLevels(conditioned, texture, coarse, WIDE_PRIORS),
     };
   });
   const tree = treeSoundLevel(prepared.map((p) => p.profile));
@@ -125,7 +125,7 @@ function readOne(
 ): TraceReading {
   const { gridMm, cellMm } = c;
   const cells = gridMm.length;
-  const fitFrame = modelFrame(c, known, FIT_STRIDE);
+  const fitFrame = modelFrame(c, texture, rings, known, FIT_STRIDE);
   let far: BarkSeen | undefined;
 
   // Start at the best of the coarse search, the tree's level counted in.
@@ -151,8 +151,8 @@ function readOne(
   let floorSdPct = FLOOR_SD_PCT;
   let soundSdPct = 0;
   for (let pass = 0; pass < FIT_PASSES; pass++) {
-    const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, far);
-    const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked, rings);
+    const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, texture, far);
+    const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked);
     stretches = inCells(bestStretches(model, FIT_GIVEN_UP).stretches, frame);
     far = barkSeen(c, texture, stretches, levels, floor);
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
@@ -165,8 +165,8 @@ function readOne(
     floor = floorOf(levels, passed);
     shape = soundShape(levels, c);
   }
-  const frame = withFarBark(modelFrame(c, known, 1), c, far);
-  const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked, rings);
+  const frame = withFarBark(modelFrame(c, texture, rings, known, 1), c, texture, far);
+  const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked);
   stretches = bestStretches(model).stretches;
   const posterior = stretchPosterior(model);
 

@@ -1,6 +1,5 @@
 import { type ConditionedTrace, quantile } from './conditionTrace.ts';
 import { type LevelPriors, type Levels, ONSET_MM, soundShape } from './levels.ts';
-import type { Rings } from './rings.ts';
 import { bestStretches } from './semiMarkov.ts';
 import type { Texture } from './texture.ts';
 import { type ModelFrame, traceModel } from './traceModel.ts';
@@ -38,7 +37,6 @@ export function searchLevels(
   texture: Texture,
   frame: ModelFrame,
   priors: LevelPriors,
-  rings: Rings,
 ): LevelProfile {
   const cells = c.gridMm.length;
   const masked = maskSteps(c, texture);
@@ -69,7 +67,7 @@ export function searchLevels(
       const tried = { ...plain, zeroPct: zero.pct, slopePctPerMm };
       const { floor, below } = causalFloor(c, texture, tried);
       if (below > 0.1) return -Infinity;
-      const model = traceModel(c, texture, frame, tried, floor, shape, FLOOR_SD_PCT, [], masked, rings);
+      const model = traceModel(c, texture, frame, tried, floor, shape, FLOOR_SD_PCT, [], masked);
       const z = (slopePctPerMm - priors.slopePctPerMm.mean) / priors.slopePctPerMm.sd;
       const value = bestStretches(model, GIVEN_UP).logProbability - 0.5 * z * z + zero.logPrior;
       if (value > score[g]!) {

@@ -22,10 +22,12 @@ function tinyModel(seed: number, cells: number): SemiMarkov {
   const weights = Array.from({ length: cells }, () => 3 + 10 * random.uniform());
   const states = PARTS.map((_, k): StretchState => {
     const sums = new Float64Array((cells + 1) * FIELDS);
+    const extra = new Float64Array(cells + 1);
     for (let i = 0; i < cells; i++) {
+      extra[i + 1] = extra[i]! + 0.1 * random.normal();
       const w = weights[i]!;
       const r = values[i]!;
-      const terms = [w, w * r, w * r * r, w * i, w * i * i, w * i * r, 0.1 * random.normal()];
+      const terms = [w, w * r, w * r * r, w * i, w * i * i, w * i * r];
       for (let f = 0; f < FIELDS; f++) sums[(i + 1) * FIELDS + f] = sums[i * FIELDS + f]! + terms[f]!;
     }
     const logMass = new Float64Array(cells + 2).fill(-Infinity);
@@ -36,6 +38,7 @@ function tinyModel(seed: number, cells: number): SemiMarkov {
     }
     return {
       sums,
+      extra,
       mean: [0.1, 1, 1.3, 0.4][k]!,
       spread: 0.2,
       slopeSpread: k === 1 ? 0.05 : 0,
@@ -144,13 +147,22 @@ describe('stretchScore', () => {
     const r = [0.9, 1.2, 0.8];
     const sums = new Float64Array(4 * FIELDS);
     for (let i = 0; i < 3; i++) {
-      const t = [w[i]!, w[i]! * r[i]!, w[i]! * r[i]! ** 2, w[i]! * i, w[i]! * i * i, w[i]! * i * r[i]!, 0];
+      const t = [w[i]!, w[i]! * r[i]!, w[i]! * r[i]! ** 2, w[i]! * i, w[i]! * i * i, w[i]! * i * r[i]!];
       for (let f = 0; f < FIELDS; f++) sums[(i + 1) * FIELDS + f] = sums[i * FIELDS + f]! + t[f]!;
     }
     const law = { logMass: new Float64Array(5), logBeyond: new Float64Array(5) };
     const v = 0.09;
     const q = 0.04;
-    const state = { sums, mean: 1, spread: 0.3, slopeSpread: 0.2, length: law, least: 1, most: 3 };
+    const state = {
+      sums,
+      extra: new Float64Array(4),
+      mean: 1,
+      spread: 0.3,
+      slopeSpread: 0.2,
+      length: law,
+      least: 1,
+      most: 3,
+    };
     // Covariance: v + q x_i x_j + noise on the diagonal, x = -1, 0, 1; determinant and inverse by hand (3 x 3).
     const x = [-1, 0, 1];
     const C = x.map((a, i) => x.map((b, j) => v + q * a * b + (i === j ? 0.25 : 0)));

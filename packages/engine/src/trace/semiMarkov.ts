@@ -21,10 +21,12 @@ export interface LengthLaw {
  */
 export interface StretchState {
   /**
-   * Sums over the cells before each boundary, FIELDS numbers a boundary, `cells + 1` boundaries: of weight, of weight
-   * times value, value², place, place² and place times value, and of every other log likelihood term.
+   * Sums over the cells before each boundary, FIELDS numbers a boundary, `cells + 1` boundaries: of weight, and of
+   * weight times value, value², place, place² and place times value. States may share them.
    */
   sums: Float64Array;
+  /** Sums of every other log likelihood term of the cells before each boundary. */
+  extra: Float64Array;
   mean: number;
   spread: number;
   slopeSpread: number;
@@ -68,11 +70,11 @@ export interface StretchPosterior {
 }
 
 /** Numbers kept for each boundary in StretchState.sums. */
-export const FIELDS = 7;
+export const FIELDS = 6;
 
 /** Log likelihood of the cells from..to-1 as one stretch of the state, its length not counted. */
 export function stretchScore(state: StretchState, from: number, to: number): number {
-  const { sums, mean, spread, slopeSpread } = state;
+  const { sums, extra, mean, spread, slopeSpread } = state;
   const part = (field: number) => sums[to * FIELDS + field]! - sums[from * FIELDS + field]!;
   const a = part(0);
   const b = part(1);
@@ -90,7 +92,7 @@ export function stretchScore(state: StretchState, from: number, to: number): num
     misfit -= (q * g * g) / xx;
     volume *= xx;
   }
-  return part(6) - 0.5 * (misfit + Math.log(volume));
+  return extra[to]! - extra[from]! - 0.5 * (misfit + Math.log(volume));
 }
 
 /**
@@ -120,7 +122,7 @@ function bringUp(
   least: number,
   cut: number,
 ): void {
-  const { sums, mean, most } = state;
+  const { sums, extra, mean, most } = state;
   const { from, value } = open;
   const v = state.spread * state.spread;
   const q = state.slopeSpread * state.slopeSpread;
@@ -131,7 +133,7 @@ function bringUp(
   const X = sums[t + 3]!;
   const XX = sums[t + 4]!;
   const XR = sums[t + 5]!;
-  const D = sums[t + 6]!;
+  const D = extra[to]!;
   const n = open.count;
   let kept = 0;
   for (let j = 0; j < n; j++) {
@@ -157,7 +159,7 @@ function bringUp(
       misfit -= (q * g * g) / xx;
       volume *= xx;
     }
-    const bound = entry[s]! + D - sums[f + 6]! - 0.5 * misfit;
+    const bound = entry[s]! + D - extra[s]! - 0.5 * misfit;
     if (bound < cut) continue;
     from[kept] = s;
     value[kept++] = bound - 0.5 * Math.log(volume);

@@ -30,9 +30,9 @@ export interface ModelFrame {
   initial: Float64Array;
   transition: Float64Array;
   last: Float64Array;
+  /** By state, sums before each boundary of the log likelihood terms that do not depend on the levels. */
+  extras: Float64Array[];
   farBark?: BarkSeen | undefined;
-  /** No way out on the far side before this depth, mm from the start of the trace. */
-  noExitBeforeMm: number;
 }
 
 const INITIAL: Record<StateName, number> = {
@@ -58,7 +58,13 @@ const MASKED_SHARE = 0.05;
 const MOST_MM: Partial<Record<StateName, number>> = { barkIn: 90, barkOut: 90, knot: 60, crack: 7 };
 
 /** Length laws, boundaries and entry probabilities on a grid of every `stride`-th cell. */
-export function modelFrame(c: ConditionedTrace, known: PlaceKnown, stride: number): ModelFrame {
+export function modelFrame(
+  c: ConditionedTrace,
+  texture: Texture,
+  rings: Rings,
+  known: PlaceKnown,
+  stride: number,
+): ModelFrame {
   const cells = c.gridMm.length;
   const n = Math.max(2, Math.round(cells / stride));
   const boundary = Int32Array.from({ length: n + 1 }, (_, i) => (i === n ? cells : i * stride));
@@ -110,7 +116,7 @@ export function modelFrame(c: ConditionedTrace, known: PlaceKnown, stride: numbe
     most: STATES.map((s) => Math.min(n, Math.max(1, Math.round((MOST_MM[s] ?? Infinity) / mm)))),
     initial,
     transition,
-    noExitBeforeMm: (known.exitMm ?? 0) * EARLIEST_EXIT,
+    extras: extraTerms(c, texture, rings, boundary, (known.exitMm ?? 0) * EARLIEST_EXIT),
     last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' ? -2 : 0)),
   };
 }
@@ -148,20 +154,31 @@ export interface BarkSeen {
 }
 
 /** The frame with the far side's bark made like the bark on the way in; without any, with no way out but a rare one. */
-export function withFarBark(frame: ModelFrame, c: ConditionedTrace, seen: BarkSeen | undefined): ModelFrame {
+export function withFarBark(
+  frame: ModelFrame,
+  c: ConditionedTrace,
+  texture: Texture,
+  seen: BarkSeen | undefined,
+): ModelFrame {
   const n = frame.boundary.length - 1;
   const mm = c.cellMm * frame.stride;
   const out = STATES.indexOf('barkOut');
   const transition = frame.transition.slice();
   const lengths = frame.lengths.slice();
+  const extras = frame.extras.slice();
   if (seen) {
     const like = (lengthMm: number) =>
       lognormalLaw(Math.max(4, lengthMm), 0.3, Math.max(3, 0.5 * seen.lengthMm), n, mm);
+    const alikeTerms = sumsAt(frame.boundary, (i) => {
+      const off = Math.log(texture.seenPct[i]! / seen.scatterPct);
+      return ALIKE - UNLIKE * Math.min(2.5, off * off);
+    });
+    extras[out] = alikeTerms.map((v, i) => v + extras[out]![i]!);
     // Quiet outer bark is easily taken for air on the way in.
     const alike = mix(like(seen.lengthMm), like(seen.lengthMm + seen.airMm), seen.airMm < 15 ? 0.7 : 1);
     lengths[out] = mix(alike, frame.lengths[out]!, 0.75);
   } else for (let k = 0; k < STATES.length; k++) transition[k * STATES.length + out]! -= 3;
-  return { ...frame, transition, lengths, farBark: seen };
+  return { ...frame, transition, lengths, extras, farBark: seen };
 }
 
 /**
@@ -182,7 +199,7 @@ const BEFORE_EXIT = 20;
 /** Log odds of a crack where no notch was found. */
 const NOT_A_NOTCH = -1000;
 /** How alike the bark of the two sides is in level, share of sound. */
-const FAR_BARK_SPREAD = 0.1;
+const FAR_BARK_SPREAD = 0.08;
 
 /**
  * The semi-Markov model of a trace at given levels.
@@ -199,67 +216,55 @@ export function traceModel(
   floorSdPct: number,
   notches: readonly Notch[],
   masked: Uint8Array,
-  rings: Rings | undefined,
 ): SemiMarkov {
   const cells = c.gridMm.length;
   const n = frame.boundary.length - 1;
-  const crackOdds = new Float64Array(cells).fill(NOT_A_NOTCH);
+  const odds = new Float64Array(cells).fill(NOT_A_NOTCH);
   const from = c.gridMm[0]! - c.cellMm / 2;
   for (const notch of notches) {
     const a = Math.max(0, Math.round((notch.fromMm - from) / c.cellMm));
     const b = Math.min(cells, Math.max(a + 1, Math.round((notch.toMm - from) / c.cellMm)));
-    for (let i = a; i < b; i++) crackOdds[i] = notch.logOdds / (b - a);
+    for (let i = a; i < b; i++) odds[i] = notch.logOdds / (b - a);
   }
-  const relative = new Float64Array(cells);
-  const noise = new Float64Array(cells);
+  const crackOdds = sumsAt(frame.boundary, (i) => odds[i]!);
+  // Level over the floor as a share of the sound level there. One scatter for all kinds, so one table of sums.
+  const sums = new Float64Array((n + 1) * FIELDS);
+  const noSums = new Float64Array((n + 1) * FIELDS);
+  const { scatterPct } = texture;
+  let A = 0;
+  let B = 0;
+  let C = 0;
+  let X = 0;
+  let XX = 0;
+  let XR = 0;
+  let next = 1;
   for (let i = 0; i < cells; i++) {
     const sound = levels.soundPct * shape[i]!;
-    relative[i] = relativeLevel(c.levelPct[i]!, floorPct[i]!, sound);
-    noise[i] = texture.scatterPct[i]! / sound;
+    const noise = scatterPct[i]! / sound;
+    const p = (masked[i] ? MASKED_SHARE : 1) / (CORRELATED_CELLS * noise * noise);
+    const r = relativeLevel(c.levelPct[i]!, floorPct[i]!, sound);
+    const x = (i + 0.5) * c.cellMm;
+    A += p;
+    B += p * r;
+    C += p * r * r;
+    X += p * x;
+    XX += p * x * x;
+    XR += p * x * r;
+    if (i + 1 !== frame.boundary[next]) continue;
+    const f = next * FIELDS;
+    sums[f] = A;
+    sums[f + 1] = B;
+    sums[f + 2] = C;
+    sums[f + 3] = X;
+    sums[f + 4] = XX;
+    sums[f + 5] = XR;
+    next++;
   }
   const states = STATES.map((name, k): StretchState => {
     const law = LEVELS[name];
-    const sums = new Float64Array((n + 1) * FIELDS);
-    let X = 0;
-    let XX = 0;
-    let XR = 0;
-    const ragged = name === 'barkOut' ? frame.farBark?.scatterPct : undefined;
-    const quiet = name === 'airIn' || name === 'airOut' || name === 'void';
-    const exits = name === 'barkOut' || name === 'airOut';
-    const ringWeight = RING_WEIGHT[name] ?? 0;
-    let A = 0;
-    let B = 0;
-    let C = 0;
-    let D = 0;
-    let next = 1;
-    for (let i = 0; i < cells; i++) {
-      if (name === 'crack') D += crackOdds[i]!;
-      else {
-        const share = (masked[i] ? MASKED_SHARE : 1) / CORRELATED_CELLS;
-        const p = share / (noise[i]! * noise[i]!);
-        const r = relative[i]!;
-        A += p;
-        B += p * r;
-        C += p * r * r;
-        if (ragged) {
-          const off = Math.log(texture.seenPct[i]! / ragged);
-          D += ALIKE - UNLIKE * Math.min(2.5, off * off);
-        }
-        if (quiet) D -= UNREST * texture.unrest[i]!;
-        if (exits && (i + 0.5) * c.cellMm < frame.noExitBeforeMm) D -= BEFORE_EXIT;
-        if (rings?.visible) D += ringWeight * (rings.clarity[i]! - SEEN);
-        const x = (i + 0.5) * c.cellMm;
-        X += p * x;
-        XX += p * x * x;
-        XR += p * x * r;
-      }
-      if (i + 1 === frame.boundary[next]) {
-        sums.set([A, B, C, X, XX, XR, D], next * FIELDS);
-        next++;
-      }
-    }
     return {
-      sums,
+      sums: name === 'crack' ? noSums : sums,
+      extra: name === 'crack' ? crackOdds : frame.extras[k]!,
       mean: name === 'barkOut' && frame.farBark ? frame.farBark.level : law.mean,
       spread:
         name === 'void' || name === 'airOut'
@@ -281,6 +286,36 @@ export function traceModel(
     last: frame.last,
     part: PART,
   };
+}
+
+/** Sums of a term over the cells before each boundary. */
+function sumsAt(boundary: Int32Array, term: (cell: number) => number): Float64Array {
+  const out = new Float64Array(boundary.length);
+  let sum = 0;
+  for (let b = 1; b < boundary.length; b++) {
+    for (let i = boundary[b - 1]!; i < boundary[b]!; i++) sum += term(i);
+    out[b] = sum;
+  }
+  return out;
+}
+
+/** By state, the terms that do not depend on the levels: rings, unrest in air and voids, no exit too early. */
+function extraTerms(
+  c: ConditionedTrace,
+  texture: Texture,
+  rings: Rings,
+  boundary: Int32Array,
+  noExitBeforeMm: number,
+): Float64Array[] {
+  const clarity = sumsAt(boundary, (i) => (rings.visible ? rings.clarity[i]! - SEEN : 0));
+  const unrest = sumsAt(boundary, (i) => texture.unrest[i]!);
+  const early = sumsAt(boundary, (i) => ((i + 0.5) * c.cellMm < noExitBeforeMm ? 1 : 0));
+  return STATES.map((name) => {
+    const ring = RING_WEIGHT[name] ?? 0;
+    const quiet = name === 'airIn' || name === 'airOut' || name === 'void' ? UNREST : 0;
+    const exit = name === 'barkOut' || name === 'airOut' ? BEFORE_EXIT : 0;
+    return clarity.map((v, i) => ring * v - quiet * unrest[i]! - exit * early[i]!);
+  });
 }
 
 function mix(a: LengthLaw, b: LengthLaw, share: number): LengthLaw {
