@@ -96,6 +96,21 @@ program
     ),
   );
 
+program
+  .command('accuracy')
+  .description('hold predictions against felled sections, over every case below a folder that has one')
+  .argument('<folder>', 'where to look for case folders and zips')
+  .option('--json', 'print one JSON document')
+  .option('--csv <file.csv>', 'write the table of sections')
+  .option('--jobs <n>', 'how many cases at a time (default: one a core)', wholeFrom(1, 512))
+  .addOption(seedOption())
+  .addOption(drawsOption())
+  .action(
+    withOutcome(async (folder: string, options: AccuracyFlags) =>
+      (await import('./commands/accuracy.ts')).accuracy(folder, options),
+    ),
+  );
+
 interface ZonesFlags {
   json?: boolean;
   species?: string;
@@ -114,6 +129,13 @@ interface AssessFlags {
   report?: string;
   html?: string;
   units: 'metric' | 'us';
+  seed?: number;
+  draws?: number;
+}
+interface AccuracyFlags {
+  json?: boolean;
+  csv?: string;
+  jobs?: number;
   seed?: number;
   draws?: number;
 }

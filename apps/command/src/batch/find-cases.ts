@@ -1,6 +1,8 @@
 import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { onDisk } from '@standfast/casefile/node';
+import { InputFault } from '@standfast/engine';
+import { look } from '../files/read.ts';
 
 /**
  * Every case below a folder: folders that hold a case.json (not looked into further) and zip files. Hidden
@@ -26,4 +28,38 @@ export async function findCases(folder: string): Promise<string[]> {
   };
   await visit('');
   return found;
+}
+
+/**
+ * The cases below a folder, at least one.
+ * @throws InputFault when it is no folder, cannot be read, or holds no case
+ */
+export async function casesBelow(folder: string): Promise<string[]> {
+  if (!(await look(folder)).isDirectory()) {
+    throw new InputFault('this is a file: give a folder with cases below it', folder);
+  }
+  const names = await findCases(folder);
+  if (!names.length) {
+    throw new InputFault(
+      'there is no case below this folder: no folder with a case.json, and no zip',
+      folder,
+    );
+  }
+  return names;
+}
+
+/**
+ * A case folder is evidence: nothing of ours goes into it, and what it holds decides whether it has changed.
+ * @param option with which another place can be named
+ */
+export function refuseInsideACase(file: string, folder: string, names: string[], option: string): void {
+  for (const name of names) {
+    const below = path.relative(path.resolve(folder, name), path.resolve(file));
+    if (!below.startsWith('..') && !path.isAbsolute(below)) {
+      throw new InputFault(
+        `this lies in the case ${name}: choose a place outside the cases with ${option}`,
+        file,
+      );
+    }
+  }
 }

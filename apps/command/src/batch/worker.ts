@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { openCase, type ReadonlyCaseBag } from '@standfast/casefile';
 import { bagFromPath } from '@standfast/casefile/node';
 import { assess } from '@standfast/engine';
+import { type CaseOutcome, verdictsOf } from '../accuracy/verdict.ts';
 import { faultMessage } from '../outcome.ts';
 import { assessedRow, failedRow, type Row } from './row.ts';
 
@@ -29,6 +30,18 @@ export default async function assessOne({ path, name, seed, draws, done }: Task)
     return assessedRow(name, hash, caseFile, { ...assessment, notices: [...notices, ...assessment.notices] });
   } catch (error) {
     return failedRow(name, hash, faultMessage(error));
+  }
+}
+
+/** Holds the case's prediction against its felled sections; a case without any is not assessed. */
+export async function judgeOne({ path, name, seed, draws }: Task): Promise<CaseOutcome> {
+  try {
+    const { caseFile, engineInput } = openCase(await bagFromPath(path));
+    if (!caseFile.sections.some(({ felled }) => felled)) return { case: name, status: 'standing' };
+    const assessment = assess(engineInput, { seed, draws });
+    return { case: name, status: 'judged', sections: verdictsOf(name, caseFile, assessment) };
+  } catch (error) {
+    return { case: name, status: 'failed', message: faultMessage(error) };
   }
 }
 

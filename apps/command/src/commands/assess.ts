@@ -83,6 +83,7 @@ function assessmentDocument(assessment: Assessment): Record<string, unknown> {
     'wind',
     'safety',
     'nextDrilling',
+    'firstDrillings',
     'flares',
     'wood',
     'notices',

@@ -5,6 +5,8 @@ import type {
   Criterion,
   DirectionalInterval,
   DrillingAssessment,
+  FelledAssessment,
+  FirstDrillings,
   Notice,
   SectionAssessment,
 } from '@standfast/engine';
@@ -93,6 +95,7 @@ function sectionPart(page: Page, section: SectionAssessment): void {
   page.text(
     `Strength left: ${percentOf(least)} in the weakest direction, toward ${direction(least.directionDeg)}. Sound wood: ${withInterval({ p05: section.soundShare.p05 * 100, p50: section.soundShare.p50 * 100, p95: section.soundShare.p95 * 100 }, 0)} % of the area.`,
   );
+  if (section.felled) felledPart(page, section.felled);
   drillings(page, section.drillings);
   page.gap();
   page.table(
@@ -105,6 +108,60 @@ function sectionPart(page: Page, section: SectionAssessment): void {
     section.criteria.map((rule) => [rule.name, fixed(rule.value, 2), fixed(rule.limit, 2), verdict(rule)]),
   );
 }
+
+/** The prediction against the felled section: first the answer, then the walls. */
+function felledPart(page: Page, felled: FelledAssessment): void {
+  const { weakest, weakestInTruth, insideShare, soundShare, walls } = felled;
+  const hundred = (share: number) => `${fixed(100 * share, 0)} %`;
+  const verdictOn = ({ inside }: { inside: boolean }) =>
+    inside ? 'inside the interval' : 'OUTSIDE the interval';
+  page.gap();
+  page.text('Against the felled section', 'strong');
+  page.text(
+    `Strength left in truth: ${hundred(weakest.truth)} toward ${direction(weakest.directionDeg)}, where the prediction was lowest: ${verdictOn(weakest)}; the middle estimate was ${points(weakest.error)}. In truth weakest toward ${direction(weakestInTruth.directionDeg)}, ${hundred(weakestInTruth.truth)}: ${verdictOn(weakestInTruth)}. Inside in ${hundred(insideShare)} of the directions. Sound wood in truth ${hundred(soundShare.truth)} of the area: ${verdictOn(soundShare)}.`,
+    weakest.inside && weakestInTruth.inside ? undefined : 'alarm',
+  );
+  if (felled.incipientStrength !== null) {
+    page.text(`Incipient wood is counted at ${hundred(felled.incipientStrength)} of its strength.`, 'quiet');
+  }
+  if (walls.length) {
+    page.gap();
+    page.table(
+      [
+        { head: 'drilling', align: 'left' },
+        {
+          head: `wall read, mm, to the ${felled.wallsTo === 'first loss' ? 'first loss' : 'wood without strength'}`,
+          align: 'right',
+        },
+        { head: 'traced', align: 'right' },
+        { head: 'error', align: 'right' },
+        { head: '', align: 'left' },
+      ],
+      walls.map((wall) => [
+        wall.drillingId,
+        `${wall.readAtLeast ? '≥ ' : ''}${fixed(wall.readMm, 0)}`,
+        `${wall.trueAtLeast ? '≥ ' : ''}${fixed(wall.trueMm, 0)}`,
+        wall.errorMm === null ? '–' : fixed(Math.round(wall.errorMm) || 0, 0),
+        FINDINGS[wall.finding],
+      ]),
+    );
+  }
+  for (const warning of felled.warnings) page.text(warning, 'quiet');
+}
+
+/** An error of strength left in words, in points of a hundred. */
+function points(error: number): string {
+  const whole = Math.round(100 * Math.abs(error));
+  if (whole === 0) return 'right to the point';
+  return `${whole} ${whole === 1 ? 'point' : 'points'} too ${error > 0 ? 'high' : 'low'}`;
+}
+
+const FINDINGS: Record<FelledAssessment['walls'][number]['finding'], string> = {
+  edge: '',
+  none: 'no edge in either',
+  missed: 'MISSED: the trace shows no edge',
+  'false alarm': 'false alarm: no edge there',
+};
 
 const verdict = ({ met }: Criterion) => (met === null ? 'does not apply' : met ? 'yes' : 'NO');
 
@@ -155,13 +212,46 @@ function flares(page: Page, { flares }: Assessment): void {
   );
 }
 
-function next(page: Page, { nextDrilling }: Assessment): void {
+function next(page: Page, { nextDrilling, firstDrillings = [] }: Assessment): void {
   page.heading('Next drilling');
   page.text(
     nextDrilling.stop
       ? `None: ${nextDrilling.why}`
       : `Section ${nextDrilling.sectionId} at ${direction(nextDrilling.azimuthDeg)}. ${nextDrilling.why}`,
   );
+  for (const one of firstDrillings) plan(page, one);
+}
+
+/** Where to begin, in the order of work, with the rules followed. */
+function plan(page: Page, { sectionId, drillings, why, leastDepthMm, rules, notes }: FirstDrillings): void {
+  page.heading(`Where to begin at section ${sectionId}`);
+  page.text(why);
+  page.gap();
+  page.table(
+    [
+      { head: '', align: 'right' },
+      { head: 'at', align: 'left' },
+      { head: 'azimuth', align: 'left' },
+      { head: 'height m', align: 'right' },
+      { head: 'down', align: 'right' },
+    ],
+    drillings.map(({ order, at, placeId, azimuthDeg, heightM, downDeg }) => [
+      String(order),
+      `${at} ${placeId}`,
+      direction(azimuthDeg),
+      fixed(heightM, 2),
+      downDeg ? `${fixed(downDeg, 0)}°` : 'level',
+    ]),
+  );
+  page.gap();
+  for (const reason of new Set(drillings.map((one) => one.why))) {
+    const orders = drillings.filter((one) => one.why === reason).map(({ order }) => order);
+    page.item(`${orders.join(', ')}:`, reason);
+  }
+  page.gap();
+  page.text(`All head for the centre of the stem; level ones at least ${fixed(leastDepthMm, 0)} mm deep.`);
+  for (const { text, source } of rules) page.item('-', `${text} [${source}]`, 'quiet');
+  for (const note of notes) page.item('!', note);
 }
 
 const WORDS: Record<Notice['severity'], string> = { serious: 'SERIOUS', caution: 'caution', note: 'note' };

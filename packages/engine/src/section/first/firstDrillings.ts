@@ -240,7 +240,7 @@ function flareNeedles(
         azimuthDeg: Math.round(wrap(flare.azimuthDeg)) % 360,
         heightM: Math.round((ruleValue('flare entry height') * flare.heightMm) / 10) / 100,
         downDeg,
-        why: `On the ridge of flare ${flare.id}, ${downDeg} degrees down toward the underside of its root near the stem, where decay of roots begins.${here.length > 0 ? ` ${seen(here)}.` : ''}`,
+        why: `On the flare's ridge, ${downDeg} degrees down toward the underside of its root near the stem, where decay of roots begins.${here.length > 0 ? ` ${seen(here)}.` : ''}`,
       },
     ];
   });
