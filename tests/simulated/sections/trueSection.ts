@@ -163,7 +163,7 @@ const irregular: Decay = (s, random) => {
 
 const openCavity: Decay = (s, random) => {
   const k = between(random, 0.3, 0.85);
-  const width = (between(random, 15, 120) * TURN) / 360;
+  const width = (between(random, 2.5, 11) ** 2 * TURN) / 360;
   const middle = TURN * random.uniform();
   const rough = waves(random, 0.05, 1.2);
   return [
@@ -189,7 +189,7 @@ const pockets: Decay = (s, random) => {
 };
 
 const sapwood: Decay = (s, random) => {
-  const width = (between(random, 25, 150) * TURN) / 360;
+  const width = (between(random, 3.5, 12.2) ** 2 * TURN) / 360;
   const middle = TURN * random.uniform();
   const deep = between(random, 0.1, 0.55);
   const rough = waves(random, 0.2, 1);

@@ -40,7 +40,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   const frame = fieldFrame(cambiumRing(input.outline, input.barkMm));
   const sites = fieldSites(input.outline, input.barkMm, frame, input.drillings, prior);
   const fitted = prior.scenarios.filter((s) => s.weight > 0).map((s) => fit(s, sites, prior));
-  const chances = normalised(fitted.map((f) => Math.log(f.scenario.weight) + f.gaussian.logEvidence));
+  const chances = normalised(fitted.map((f) => Math.log(f.scenario.weight) + prior.trustInEvidence * f.gaussian.logEvidence));
   const kept = chances.map((c) => (c < LEAST_LIKELY ? 0 : c));
   const order = permutation(draws, random.fork('order'));
   const counts = shared(kept, draws);
@@ -54,7 +54,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   const sumSquares = new Float64Array(nodes);
   const evaluate = strengthOf(frame);
   const outlineError = new Float64Array(RAYS);
-  const outlineRandom = random.fork('outline');
+  const drawOutlineError = outlineErrors(prior, random.fork('outline'));
   const strengthRandom = random.fork('incipient');
 
   let next = 0;
@@ -65,7 +65,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
     for (let c = 0; c < counts[index]!; c++) {
       const row = order[next++]!;
       synthesise(weights.subarray(c * f.basis.size, (c + 1) * f.basis.size), field);
-      drawOutlineError(prior, outlineRandom, outlineError);
+      drawOutlineError(outlineError);
       const { mean, sd } = prior.incipientStrength;
       const incipientShare = Math.min(1, Math.max(0, mean + sd * strengthRandom.normal()));
       soundShare[row] = evaluate(
@@ -137,24 +137,30 @@ function fit(scenario: Scenario, sites: FieldSites, prior: FieldPrior): Fitted {
   return { scenario, basis, rows, priorMean, likelihood, gaussian };
 }
 
-/** A smooth error of the outline, share of the radius: a common part and the first waves around. */
-function drawOutlineError(prior: FieldPrior, random: Random, out: Float64Array): void {
-  const reach = (prior.outlineReachDeg * Math.PI) / 180;
-  let total = 1;
-  for (let m = 1; m <= OUTLINE_WAVES; m++) total += 2 * Math.exp(-0.5 * (m * reach) ** 2);
-  out.fill(prior.outlineSd * Math.sqrt(1 / total) * random.normal());
-  for (let m = 1; m <= OUTLINE_WAVES; m++) {
-    const sd = prior.outlineSd * Math.sqrt((2 * Math.exp(-0.5 * (m * reach) ** 2)) / total);
-    const a = sd * random.normal();
-    const b = sd * random.normal();
-    for (let k = 0; k < RAYS; k++) {
-      const angle = (2 * Math.PI * m * k) / RAYS;
-      out[k] = out[k]! + a * Math.cos(angle) + b * Math.sin(angle);
-    }
-  }
-}
-
 const OUTLINE_WAVES = 5;
+
+/** A function that draws a smooth error of the outline, share of the radius: a common part and the first waves around. */
+function outlineErrors(prior: FieldPrior, random: Random): (out: Float64Array) => void {
+  const reach = (prior.outlineReachDeg * Math.PI) / 180;
+  const power = Array.from(
+    { length: OUTLINE_WAVES + 1 },
+    (_, m) => (m ? 2 : 1) * Math.exp(-0.5 * (m * reach) ** 2),
+  );
+  const total = power.reduce((a, b) => a + b, 0);
+  const waves = power.flatMap((p, m) => {
+    const sd = prior.outlineSd * Math.sqrt(p / total);
+    const wave = (f: (x: number) => number) =>
+      Float64Array.from({ length: RAYS }, (_, k) => sd * f((2 * Math.PI * m * k) / RAYS));
+    return m === 0 ? [wave(Math.cos)] : [wave(Math.cos), wave(Math.sin)];
+  });
+  return (out) => {
+    out.fill(0);
+    for (const wave of waves) {
+      const a = random.normal();
+      for (let k = 0; k < RAYS; k++) out[k] = out[k]! + a * wave[k]!;
+    }
+  };
+}
 
 function normalised(logs: number[]): number[] {
   const greatest = Math.max(...logs);
