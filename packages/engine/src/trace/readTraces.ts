@@ -54,7 +54,7 @@ const LOCAL_SOUND_SCATTER = 0.07;
 /** Coarse step of the search for levels, cells. */
 const COARSE = 6;
 /** Passes of fitting levels and stretches in turn, and their step, cells. */
-const FIT_PASSES = 3;
+const FIT_PASSES = 2;
 const FIT_STRIDE = 2;
 const FIT_GIVEN_UP = 14;
 

@@ -97,10 +97,10 @@ export function stretchScore(state: StretchState, from: number, to: number): num
 
 /**
  * How far (natural logarithms) the best explanation of the cells so far may lie above a stretch still open before that
- * stretch is given up. The dropped share is below e^-20: a path can always begin a stretch of the same state anew at a
+ * stretch is given up. The dropped share is far below one in a million: a path can always begin a stretch of the same state anew at a
  * cost well below this, so nothing that could win is lost (the argument of PELT: Killick, Fearnhead & Eckley 2012).
  */
-const GIVEN_UP = 24;
+const GIVEN_UP = 20;
 
 /** Stretches of one state still open: their first cells, and log probability with everything before them. */
 interface OpenStretches {
@@ -426,10 +426,10 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
 /** A growing flat table of stretches. */
 class KeptStretches {
   count = 0;
-  state = new Uint8Array(4096);
-  from = new Int32Array(4096);
-  to = new Int32Array(4096);
-  adds = new Float64Array(4096);
+  state = new Uint8Array(65536);
+  from = new Int32Array(65536);
+  to = new Int32Array(65536);
+  adds = new Float64Array(65536);
 
   push(state: number, from: number, to: number, adds: number): void {
     const i = this.count++;
