@@ -5,6 +5,7 @@ import type { Context } from './context.ts';
 import type { ReportInput } from './input.ts';
 import { closing, record } from './parts/closing.ts';
 import { drillings } from './parts/drillings.ts';
+import { felled } from './parts/felled.ts';
 import { anchorage, windAndLoad, wood } from './parts/load.ts';
 import { opening } from './parts/opening.ts';
 import { criteria, overview, safety } from './parts/strengthAndSafety.ts';
@@ -29,6 +30,7 @@ export function reportDocument({ assessment, caseFile, options }: ReportInput): 
     ...safety(context),
     ...criteria(context),
     ...drillings(context),
+    ...felled(context),
     ...anchorage(context),
     ...windAndLoad(context),
     ...wood(context),

@@ -40,6 +40,12 @@ export const figureWords = {
   soundnessTitle: 'Soundness of the wood, middle estimate',
   littleKnown: 'Little known here: the standard deviation of soundness is above 0.25',
   littleKnownShort: 'little known',
+  tracedTitle: 'What was traced on the felled section',
+  traced: { unsound: 'traced: no strength', incipient: 'traced: incipient' },
+  felledTitle: (id: string) =>
+    `Section ${id}: predicted soundness and what was traced after felling, north up`,
+  tracedDescription: (share: string) =>
+    `Over it, what was traced after felling: in truth ${share} of the wood is sound.`,
   noStrength: 'no strength',
   soundWood: 'sound',
   alongNeedles: 'needles',
@@ -238,6 +244,52 @@ export const reportWords = {
     yes: 'yes',
     no: 'no',
     none: 'does not apply',
+  },
+
+  begin: {
+    depth: (depth: string) =>
+      `All needles head for the centre of the stem; level ones go at least ${depth} deep. Work in the order given.`,
+    table: (id: string) => `Where to begin drilling at section ${id}`,
+    columns: ['', 'At', 'Azimuth', 'Height', 'Down', 'Why'],
+    place: {
+      section: (id: string) => `section ${id}`,
+      flare: (id: string) => `flare ${id}`,
+    },
+    level: 'level',
+  },
+
+  felled: {
+    heading: 'Prediction against the felled section',
+    intro:
+      'The section was seen after felling and its unsound wood traced. The tracing entered none of the figures of this report; here the prediction is held against it.',
+    caption: (id: string) =>
+      `Section ${id}: the soundness that was predicted, and over it the outlines traced after felling.`,
+    verdict: (id: string) => `Was the truth inside? Section ${id}`,
+    inside: 'inside the range',
+    outside: 'outside the range',
+    weakest: (toward: string, predicted: string, truth: string, word: string) =>
+      `Strength remaining was predicted lowest towards ${toward}, ${predicted}; in truth it is ${truth} there: ${word}.`,
+    weakestInTruth: (toward: string, truth: string, predicted: string, word: string) =>
+      `In truth it is lowest towards ${toward}, ${truth}, where ${predicted} was predicted: ${word}.`,
+    directions: (share: string) => `The truth is inside the range in ${share} of the directions.`,
+    soundShare: (truth: string, predicted: string, word: string) =>
+      `Sound wood makes up ${truth} of the area; ${predicted} was predicted: ${word}.`,
+    table: (id: string) => `Strength remaining at section ${id}, predicted and in truth`,
+    columns: ['Towards', 'Predicted (90 % range)', 'In truth', 'The truth is'],
+    wallTable: (id: string, edge: string) => `Walls at section ${id} along the needles, to ${edge}`,
+    wallColumns: ['Drilling', 'Read from the trace', 'Traced', 'Error', ''],
+    wallsTo: {
+      'first loss': 'the first loss',
+      'no strength': 'wood without strength',
+    },
+    findings: {
+      edge: 'found',
+      none: 'no edge in either',
+      missed: 'missed: the trace shows no edge',
+      'false alarm': 'false alarm: no edge there',
+    },
+    incipient: (share: string) => `Incipient wood is counted at ${share} of its strength.`,
+    source: (text: string) => `The tracing: ${text}.`,
   },
 
   drillings: {

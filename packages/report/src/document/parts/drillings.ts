@@ -5,13 +5,24 @@ import { bearing, fixed, measure, span } from '../../units.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, probability } from '../context.ts';
 import { figure, heading, table } from '../make.ts';
+import { whereToBegin } from './begin.ts';
 import { metLoss } from './opening.ts';
 
 export function drillings(context: Context): Block[] {
   const { a, w, units } = context;
   const all = [...a.sections.flatMap((s) => s.drillings), ...a.flares.flatMap((f) => f.drillings)];
   const blocks: Block[] = [heading(1, w.drillings.heading, 'drillings')];
-  if (all.length === 0) return [...blocks, { kind: 'paragraph', text: w.summary.noDrillings }];
+  const plan = (id: string) =>
+    (a.firstDrillings ?? [])
+      .filter(({ sectionId }) => sectionId === id)
+      .flatMap((one) => whereToBegin(context, one));
+  if (all.length === 0) {
+    return [
+      ...blocks,
+      { kind: 'paragraph', text: w.summary.noDrillings },
+      ...a.sections.flatMap(({ id }) => plan(id)),
+    ];
+  }
   const topPct = commonTopPct(all);
   const longest = Math.max(...all.map((d) => d.zones.at(-1)?.toMm ?? 0));
   // A level shared by the tree's drillings is said once; one of a trace alone stands beside that trace.
@@ -24,7 +35,7 @@ export function drillings(context: Context): Block[] {
     blocks.push(
       heading(2, w.drillings.sectionHeading(s.id, measure(s.heightM, 'heightM', units)), `drillings-${s.id}`),
     );
-    if (s.drillings.length === 0) blocks.push({ kind: 'paragraph', text: w.drillings.none });
+    if (s.drillings.length === 0) blocks.push({ kind: 'paragraph', text: w.drillings.none }, ...plan(s.id));
     else blocks.push(atAGlance(context, s.id, s.drillings));
     for (const d of s.drillings) blocks.push(...one(context, d, topPct, longest));
   }

@@ -1,5 +1,11 @@
 /** The section itself, drawn at a given place and scale: shared by the plan and by the plan within its rose. */
-import type { FlareAssessment, NextDrilling, SectionAssessment, ZoneKind } from '@standfast/engine';
+import type {
+  FelledAssessment,
+  FlareAssessment,
+  NextDrilling,
+  SectionAssessment,
+  ZoneKind,
+} from '@standfast/engine';
 import { ZONE_KINDS } from '@standfast/engine';
 import {
   arrowHead,
@@ -22,11 +28,14 @@ import { barkRing, rayTo } from './furniture.ts';
 import { drawNeedle } from './needles.ts';
 import { placeLabel, type Taken } from './place.ts';
 import { soundnessField } from './soundnessField.ts';
+import { tracedRings } from './traced.ts';
 
 export interface PlanContent {
   section: SectionAssessment;
   flares?: readonly FlareAssessment[];
   next?: NextDrilling;
+  /** What was traced after felling, to be laid over the prediction. */
+  felled?: FelledAssessment;
 }
 
 /** Farthest point of the outline from the origin, mm. */
@@ -71,6 +80,8 @@ export function drawPlan(
     line([centre[0] - 4, centre[1]], [centre[0] + 4, centre[1]], 'secondary', { width: 0.6 }),
     line([centre[0], centre[1] - 4], [centre[0], centre[1] + 4], 'secondary', { width: 0.6 }),
   );
+
+  if (content.felled) items.push(...tracedRings(content.felled, map));
 
   const needles = section.drillings.map((d) =>
     drawNeedle(d, section.outlineMm, map, units, `${section.id}/${d.id}`),
@@ -190,6 +201,7 @@ export function planInWords(content: PlanContent): string {
   return [
     figureWords.planDescription(section.drillings.map((d) => `${d.id} ${bearing(d.azimuthDeg)}`).join(', ')),
     figureWords.soundShare(percent(share.p50), percent(share.p05), percent(share.p95)),
+    content.felled ? figureWords.tracedDescription(percent(content.felled.soundShare.truth)) : '',
     next ? `${figureWords.nextDrilling}: ${bearing(next.azimuthDeg)}.` : '',
   ]
     .filter((s) => s !== '')

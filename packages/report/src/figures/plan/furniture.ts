@@ -1,4 +1,5 @@
 /** What a plan needs round it: north arrow, scale bar, the bark's edge, and the legend. */
+import type { FelledAssessment } from '@standfast/engine';
 import { hatch } from '../../scene/hatch.ts';
 import {
   chain,
@@ -19,6 +20,7 @@ import { figureWords, zoneName } from '../../words/en.ts';
 import { roundLength } from '../axis.ts';
 import type { PlanMap } from '../options.ts';
 import { zonePattern } from '../zonePattern.ts';
+import { tracedLine } from './traced.ts';
 
 /** A slim arrow with one half filled, its point at (x, y), and N above it. */
 export function northArrow(x: number, y: number, size: number): SceneItem[] {
@@ -115,7 +117,11 @@ export function planLegend(
   y: number,
   width: number,
   size: number,
-  shows: { next: boolean; kinds: readonly Parameters<typeof zonePattern>[0][] },
+  shows: {
+    next: boolean;
+    kinds: readonly Parameters<typeof zonePattern>[0][];
+    traced?: FelledAssessment;
+  },
 ): { items: SceneItem[]; height: number } {
   const items: SceneItem[] = [];
   const rowHeight = size + 7;
@@ -159,6 +165,24 @@ export function planLegend(
     );
     items.push(stroked(circle(next + 3, cy + size / 2, 2.8), 'accent', { width: 1.2 }));
     items.push(text(next + 25, base(), figureWords.nextDrilling, { size }));
+  }
+  const { traced } = shows;
+  if (traced) {
+    for (const kind of ['unsound', 'incipient'] as const) {
+      if ((kind === 'unsound' ? traced.unsoundMm : traced.incipientMm).length === 0) continue;
+      const at = take(25 + textWidth(figureWords.traced[kind], size));
+      const middle = cy + size / 2;
+      items.push(
+        ...tracedLine(
+          chain([
+            [at, middle],
+            [at + 20, middle],
+          ]),
+          kind,
+        ),
+        text(at + 25, base(), figureWords.traced[kind], { size }),
+      );
+    }
   }
   if (shows.kinds.length > 0) {
     const title = `${figureWords.alongNeedles}:`;

@@ -32,6 +32,7 @@ export function sectionFigure(content: PlanContent, options: SectionFigureOption
     const legend = planLegend(4, plan + 10, width - 8, size, {
       next: nextHere(content) !== null,
       kinds: kindsMet(section),
+      traced: content.felled,
     });
     items.push(...legend.items);
     height += 10 + legend.height;
@@ -39,7 +40,7 @@ export function sectionFigure(content: PlanContent, options: SectionFigureOption
   return {
     width,
     height,
-    title: figureWords.planTitle(section.id),
+    title: content.felled ? figureWords.felledTitle(section.id) : figureWords.planTitle(section.id),
     description: planInWords(content),
     items,
     plot: map,
