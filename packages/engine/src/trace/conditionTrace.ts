@@ -20,6 +20,8 @@ export interface ConditionedTrace {
   levelPct: Float64Array;
   lowPct: Float64Array;
   cellMm: number;
+  /** Depth of the last reading, mm: up to a cell beyond the grid. */
+  endMm: number;
   /** Mean distance between readings, mm. */
   spacingMm: number;
   /** Noise of one reading, and what is left of it in a cell, percent of full scale. */
@@ -106,6 +108,7 @@ export function conditionTrace(trace: Trace): ConditionedTrace {
     levelPct,
     lowPct,
     cellMm,
+    endMm: Math.max(depthMm[n - 1]!, from + cells * cellMm),
     spacingMm,
     readingNoisePct,
     cellNoisePct: readingNoisePct * Math.sqrt(Math.min(1, spacingMm / cellMm)),

@@ -186,7 +186,7 @@ function readOne(
     else joined.push({ ...s });
   });
   const from = gridMm[0]! - cellMm / 2;
-  const to = gridMm[cells - 1]! + cellMm / 2;
+  const to = c.endMm;
   const edges = refineEdges(c, joined, 0.08 * levels.soundPct);
   const zones = joined.map((s, j): Zone => {
     const kind = STATE_KIND[STATES[s.state]!];
