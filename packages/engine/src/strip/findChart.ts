@@ -7,6 +7,8 @@ import type { ChartFound, CornersPx, PointPx, StripImage } from './types.ts';
 const TRIED = 14;
 /** Least share of a side along which a line must be seen. */
 const SEEN = 0.7;
+/** Paper bows by this share of its length at most. */
+const MOST_BOW = 0.03;
 /** A chart's side is at least this share of the photo's. */
 const LEAST_SHARE = 0.08;
 
@@ -28,6 +30,9 @@ export function findChart(image: StripImage): ChartFound | null {
     y * ridges.fold + (ridges.fold - 1) / 2,
   ]) as unknown as CornersPx;
   const settled = settleCorners(image, rough, 3 * ridges.fold + 4);
+  const least =
+    quad.from === 'axes' ? Math.min(settled.seen[2]!, settled.seen[3]!) : secondLeast(settled.seen);
+  if (least < SEEN) return null;
   const clear = Math.min(1, settled.seen.reduce((sum, seen) => sum + seen, 0) / 4);
   const sides = settled.seen.filter((seen) => seen >= SEEN).length;
   const sure =
@@ -35,17 +40,24 @@ export function findChart(image: StripImage): ChartFound | null {
   return { cornersPx: settled.corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: quad.from };
 }
 
+/** Of four sides one may be hard to see. */
+const secondLeast = (seen: number[]) => [...seen].sort((a, b) => a - b)[1]!;
+
 /**
  * Sets corners by the printed lines along the sides: each side is measured on the photo, and corners are put where
  * the curves meet. Sides on which no line is seen stay as they are.
- * @param reachPx how far from the given sides the lines are looked for
+ * @param reachPx how far from the given corners the lines may run; between them they may bow besides
  */
 export function settleCorners(
   image: StripImage,
   corners: CornersPx,
   reachPx: number,
 ): { corners: CornersPx; seen: number[] } {
-  const sides = corners.map((corner, i) => measureSide(image, corner, corners[(i + 1) % 4]!, reachPx));
+  const sides = corners.map((corner, i) => {
+    const next = corners[(i + 1) % 4]!;
+    const bow = MOST_BOW * Math.hypot(next[0] - corner[0], next[1] - corner[1]);
+    return measureSide(image, corner, next, reachPx + bow, reachPx);
+  });
   const settled = corners.map((corner, i) => {
     const into = sides[(i + 3) % 4] ?? null;
     const out = sides[i] ?? null;

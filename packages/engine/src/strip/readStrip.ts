@@ -26,7 +26,7 @@ const LEAST_SHARE_OF_BEST = 0.4;
 const LEAST_COVERAGE = 0.15;
 /** Least darkness of a pen against the paper, share, and against the paper's grain. */
 const LEAST_DARKNESS = 0.05;
-const LEAST_CLEARNESS = 3;
+const LEAST_CLEARNESS = 4.5;
 
 export interface ReadStripOptions {
   /** Told as the work goes on. */

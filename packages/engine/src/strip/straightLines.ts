@@ -27,6 +27,10 @@ export interface StraightLine {
 const SMALL_SIDE = 1100;
 const MOST_SLOPE = Math.tan((38 * Math.PI) / 180);
 const LINES = 60;
+/** A dark place votes with its darkness, but with no more than this. */
+const MOST_WEIGHT = 90;
+/** A line is seen where it is at least this share as dark as it usually is. */
+const USUAL_SHARE = 0.4;
 
 /** The photo's thin dark structures: a closing by a window wider than any line, less the image (a black top-hat). */
 export function ridgesOf(image: StripImage): Ridges {
@@ -111,6 +115,13 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
   const votes = new Float32Array(slopes * bins);
   const middle = along / 2;
   const least = thresholdOf(dark);
+  const voted = new Uint8Array(dark.length);
+  const vote = (a: number, b: number, weight: number) => {
+    for (let s = 0; s < slopes; s++) {
+      const bin = a - (s - half) * slopeStep * (b - middle) + reach;
+      votes[s * bins + (bin | 0)]! += weight;
+    }
+  };
   for (let a = 0; a < across; a++) {
     for (let b = 0; b < along; b += 2) {
       const p = a * stepAcross + b * stepAlong;
@@ -119,15 +130,12 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
       // A line is darker than what lies across it on either side.
       if (a > 1 && a < across - 2 && (dark[p - 2 * stepAcross]! > value || dark[p + 2 * stepAcross]! > value))
         continue;
-      const weight = Math.min(value, 90);
-      for (let s = 0; s < slopes; s++) {
-        const bin = a - (s - half) * slopeStep * (b - middle) + reach;
-        votes[s * bins + (bin | 0)]! += weight;
-      }
+      voted[p] = Math.min(value, MOST_WEIGHT);
+      vote(a, b, voted[p]!);
     }
   }
   const lines: StraightLine[] = [];
-  const enough = 90 * 0.1 * along * 0.5 * 0.3;
+  const enough = 0.015 * MOST_WEIGHT * along;
   for (let n = 0; n < LINES; n++) {
     let best = -1;
     let most = enough;
@@ -140,15 +148,24 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
     if (best < 0) break;
     const s = Math.floor(best / bins);
     const bin = best % bins;
-    const line = traced(ridges, upright, bin - reach + 0.5, (s - half) * slopeStep, least, most);
-    // Votes for nearly the same line are spent.
-    for (let i = Math.max(0, s - 12); i <= Math.min(slopes - 1, s + 12); i++) {
-      const wide = 3 + Math.abs(i - s) * slopeStep * middle * 0.5;
-      const from = Math.max(0, Math.floor(bin - wide));
-      const to = Math.min(bins - 1, Math.ceil(bin + wide));
-      votes.fill(0, i * bins + from, i * bins + to + 1);
+    const at = bin - reach + 0.5;
+    const slope = (s - half) * slopeStep;
+    const found = traced(ridges, upright, at, slope, least, most);
+    // What voted for it has had its say: along the line as followed, or else along the straight one.
+    for (let b = 0; b < along; b += 2) {
+      const courses = [at + slope * (b - middle)];
+      if (found && b >= found.line.from && b <= found.line.to) courses.push(found.course[b]!);
+      for (const course of courses) {
+        for (let a = Math.max(0, Math.round(course) - 2); a <= Math.min(across - 1, course + 2); a++) {
+          const p = a * stepAcross + b * stepAlong;
+          if (!voted[p]) continue;
+          vote(a, b, -voted[p]!);
+          voted[p] = 0;
+        }
+      }
     }
-    if (line && line.to - line.from > 0.12 * along) lines.push(line);
+    votes[best] = 0;
+    if (found && found.line.to - found.line.from > 0.12 * along) lines.push(found.line);
   }
   return lines;
 }
@@ -166,7 +183,10 @@ function thresholdOf(dark: Uint8Array): number {
   return 8;
 }
 
-/** Follows a line along its course and keeps its longest stretch that is seen, small breaks allowed. */
+/**
+ * Follows a line from where it is clearest to both its ends, small breaks allowed, giving way as it bends; the line
+ * is then put through its ends.
+ */
 function traced(
   ridges: Ridges,
   upright: boolean,
@@ -174,41 +194,88 @@ function traced(
   slope: number,
   least: number,
   votes: number,
-): StraightLine | null {
+): { line: StraightLine; course: Float32Array } | null {
   const { width, height, dark } = ridges;
   const along = upright ? height : width;
   const across = upright ? width : height;
   const stepAlong = upright ? width : 1;
   const stepAcross = upright ? 1 : width;
   const breaks = Math.max(6, along / 40);
-  let best: StraightLine | null = null;
-  let from = -1;
-  let last = -1;
-  let sum = 0;
-  let count = 0;
-  const close = () => {
-    if (from >= 0 && (!best || last - from > best.to - best.from) && count > 0.55 * (last - from)) {
-      best = { upright, at, slope, from, to: last, darkness: sum / count, votes };
-    }
-    from = -1;
-    sum = 0;
-    count = 0;
-  };
-  for (let b = 0; b < along; b++) {
-    const a = Math.round(at + slope * (b - along / 2));
+  /** The darkest place within two of \`a\` at \`b\`: how dark, and where. */
+  const look = (b: number, a: number): [number, number] => {
     let value = 0;
-    for (let k = Math.max(0, a - 2); k <= Math.min(across - 1, a + 2); k++) {
+    let where = a;
+    const middle = Math.round(a);
+    for (let k = Math.max(0, middle - 2); k <= Math.min(across - 1, middle + 2); k++) {
       const v = dark[k * stepAcross + b * stepAlong]!;
-      if (v > value) value = v;
+      // Of places as dark, the one nearest the course.
+      if (v > value || (v === value && Math.abs(k - a) < Math.abs(where - a))) {
+        value = v;
+        where = k;
+      }
     }
-    if (value >= least) {
-      if (from >= 0 && b - last > breaks) close();
-      if (from < 0) from = b;
-      last = b;
-      sum += value;
-      count++;
+    return [value, where];
+  };
+  const straight = (b: number) => at + slope * (b - along / 2);
+  const values: number[] = [];
+  for (let b = 0; b < along; b++) {
+    const [value] = look(b, straight(b));
+    if (value >= least) values.push(value);
+  }
+  if (values.length < 16) return null;
+  values.sort((p, q) => p - q);
+  // Grain must not carry the line on past its end: it is as dark along its course as it usually is.
+  const enough = Math.max(least, USUAL_SHARE * values[Math.floor(0.7 * values.length)]!);
+
+  // Where it is seen most, over a window.
+  const window = Math.max(16, Math.round(along / 16));
+  let seen = 0;
+  let most = -1;
+  let start = 0;
+  for (let b = 0; b < along; b++) {
+    if (look(b, straight(b))[0] >= enough) seen++;
+    if (b >= window && look(b - window, straight(b - window))[0] >= enough) seen--;
+    if (b >= window - 1 && seen > most) {
+      most = seen;
+      start = b - (window >> 1);
     }
   }
-  close();
-  return best;
+  const course = new Float32Array(along);
+  let sum = 0;
+  let count = 0;
+  const follow = (direction: 1 | -1): [number, number] => {
+    let a = straight(start);
+    let drift = slope * direction;
+    let last = start;
+    let lastA = a;
+    for (let b = start; b >= 0 && b < along && Math.abs(b - last) <= breaks; b += direction) {
+      const [value, where] = look(b, a);
+      course[b] = a;
+      if (value >= enough) {
+        const off = Math.max(-1, Math.min(1, where - a));
+        a += 0.12 * off;
+        drift += 0.002 * off;
+        last = b;
+        lastA = a;
+        sum += value;
+        count++;
+      }
+      a += drift;
+    }
+    return [last, lastA];
+  };
+  const [to, toA] = follow(1);
+  const [from, fromA] = follow(-1);
+  if (to - from < 16 || count < 0.5 * (to - from)) return null;
+  const through = (toA - fromA) / (to - from);
+  const line = {
+    upright,
+    at: fromA + through * (along / 2 - from),
+    slope: through,
+    from,
+    to,
+    darkness: sum / count,
+    votes,
+  };
+  return { line, course };
 }
