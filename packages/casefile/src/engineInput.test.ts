@@ -53,14 +53,41 @@ describe('engineInput', () => {
       ],
       flares: [],
       signs: [],
-      targets: [{ what: 'path', occupancy: 'occasional', directionDeg: 0 }],
+      targets: [{ what: 'path', directionDeg: 0 }],
     });
     expect(notices.map(({ severity, where }) => `${severity} ${where}`)).toEqual([
       'caution tree.species',
       'note tree.crown.shape',
       'note tree.crown.inLeaf',
       'note sections.s1.barkMm',
-      'note targets[0].occupancy',
+    ]);
+  });
+
+  it('hands on roots, tests, soil, opening, time frame, judgements and choices', () => {
+    const recorded = {
+      staticTests: [{ directionDeg: 90, momentNm: 80_000, tiltDeg: 0.25 }],
+      rootCuts: [{ azimuthDeg: 270, distanceM: 1.2, widthDeg: 60, depthM: 0.5, year: 2022 }],
+      rootSpace: [{ azimuthDeg: 10, distanceM: 2, what: 'wall' }],
+      timeFrameYears: 3,
+      decision: {
+        likelihoodOfFailure: { value: 'probable', reason: 'moved under the probe' },
+        byTarget: [{ target: 'path', consequences: { value: 'minor', reason: 'fenced' } }],
+        on: '2026-05-14',
+      },
+      advice: [{ option: 'reduce-10', chosen: true, cost: '900' }],
+    };
+    const { input } = inputOf({
+      ...BASE,
+      ...recorded,
+      site: { ...(BASE.site as object), soil: 'poor', basicWindReturnYears: 50 },
+      sections: [{ ...(BASE.sections as object[])[0], opening: { azimuthDeg: 200, widthMm: 150 } }],
+      targets: [{ what: 'path', protection: 'partial', consequence: 'severe', partOfTree: 'limb' }],
+    });
+    expect(input).toMatchObject(recorded);
+    expect(input.site).toMatchObject({ soil: 'poor', basicWindReturnYears: 50 });
+    expect(input.sections[0]?.opening).toEqual({ azimuthDeg: 200, widthMm: 150 });
+    expect(input.targets).toEqual([
+      { what: 'path', protection: 'partial', consequence: 'severe', partOfTree: 'limb' },
     ]);
   });
 

@@ -10,13 +10,21 @@ import type {
   Notice,
   SectionInput,
   SiteInput,
+  TargetInput,
   Trace,
 } from '@standfast/engine';
 import { throwFaults } from './caseFaults.ts';
 import { wrapAzimuth } from './check/azimuth.ts';
 import { addFault, addNotice, type Findings, noFindings } from './check/findings.ts';
 import { engineFelled, engineOutline } from './check/outline.ts';
-import type { CaseDrilling, CaseFile, CaseFlare, CaseSection, CaseSite } from './schema/schema.ts';
+import type {
+  CaseDrilling,
+  CaseFile,
+  CaseFlare,
+  CaseSection,
+  CaseSite,
+  CaseTarget,
+} from './schema/schema.ts';
 
 /** Values taken where nothing was recorded; each use is told to the reader. */
 export const DEFAULTS = {
@@ -26,7 +34,6 @@ export const DEFAULTS = {
   flareShareOfStem: 0.3,
   crownShape: 'ellipse',
   inLeaf: true,
-  occupancy: 'occasional',
 } as const;
 
 /**
@@ -69,19 +76,44 @@ export function engineInput(
       azimuthDeg: azimuthDeg === undefined ? undefined : wrapAzimuth(azimuthDeg),
       heightM,
     })),
-    targets: caseFile.targets.map(({ what, occupancy, distanceM, directionDeg }, i) => {
-      if (occupancy === undefined) {
-        tell(findings, `targets[${i}].occupancy`, `was not recorded: taken as ${DEFAULTS.occupancy}.`);
-      }
-      return {
-        what,
-        occupancy: occupancy ?? DEFAULTS.occupancy,
-        distanceM,
-        directionDeg: directionDeg === undefined ? undefined : wrapAzimuth(directionDeg),
-      };
-    }),
+    targets: caseFile.targets.map(targetInput),
+    staticTests: caseFile.staticTests?.map(({ directionDeg, momentNm, tiltDeg }) => ({
+      directionDeg: wrapAzimuth(directionDeg),
+      momentNm,
+      tiltDeg,
+    })),
+    rootCuts: caseFile.rootCuts?.map(({ azimuthDeg, distanceM, widthDeg, depthM, year }) => ({
+      azimuthDeg: wrapAzimuth(azimuthDeg),
+      distanceM,
+      widthDeg,
+      depthM,
+      year,
+    })),
+    rootSpace: caseFile.rootSpace?.map(({ azimuthDeg, distanceM, widthDeg, what }) => ({
+      azimuthDeg: wrapAzimuth(azimuthDeg),
+      distanceM,
+      widthDeg,
+      what,
+    })),
+    timeFrameYears: caseFile.timeFrameYears,
+    decision: caseFile.decision,
+    advice: caseFile.advice,
   };
   return { input, notices: findings.notices };
+}
+
+/** A target; an occupancy not stated, or in words not known, is told of by the assessment. */
+function targetInput(target: CaseTarget): TargetInput {
+  const { what, occupancy, distanceM, directionDeg, protection, consequence, partOfTree } = target;
+  return {
+    what,
+    occupancy,
+    distanceM,
+    directionDeg: directionDeg === undefined ? undefined : wrapAzimuth(directionDeg),
+    protection,
+    consequence,
+    partOfTree,
+  };
 }
 
 /** A default that was taken, told to the reader. */
@@ -167,6 +199,7 @@ function siteInput(findings: Findings, site: CaseSite | undefined): SiteInput {
           )
         : 0,
       terrain: site?.terrain ?? 'II',
+      ...groundOf(site),
     };
   }
   if (site.exposure === undefined) {
@@ -181,6 +214,15 @@ function siteInput(findings: Findings, site: CaseSite | undefined): SiteInput {
       'write the 3-second gust at 10 m over exposure C, in m/s',
     ),
     exposure: site.exposure ?? 'C',
+    ...groundOf(site),
+  };
+}
+
+/** Soil and return period, where they were recorded. */
+function groundOf(site: CaseSite | undefined): Pick<SiteInput, 'soil' | 'basicWindReturnYears'> {
+  return {
+    ...(site?.soil === undefined ? {} : { soil: site.soil }),
+    ...(site?.basicWindReturnYears === undefined ? {} : { basicWindReturnYears: site.basicWindReturnYears }),
   };
 }
 
@@ -203,6 +245,14 @@ function sectionInput(
     heightM: section.heightM,
     outline: engineOutline(section.outline),
     barkMm: section.barkMm ?? DEFAULTS.barkMm,
+    ...(section.opening === undefined
+      ? {}
+      : {
+          opening: {
+            azimuthDeg: wrapAzimuth(section.opening.azimuthDeg),
+            widthMm: section.opening.widthMm,
+          },
+        }),
     drillings: drillingInputs(findings, section.drillings, place, traces),
     ...(section.felled ? { felled: engineFelled(section.felled) } : {}),
   };

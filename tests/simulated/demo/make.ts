@@ -178,6 +178,7 @@ const document: CaseFile = {
     windCode: 'ASCE 7-22',
     basicWindSpeedMs: 38,
     exposure: 'B',
+    basicWindReturnYears: 50,
     basicWindSource:
       'Invented: taken as the 50-year gust of the place, 3 seconds, 10 m over open ground; houses and trees all round',
   },

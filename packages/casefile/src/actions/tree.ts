@@ -32,13 +32,14 @@ export function setWindCode(caseFile: CaseFile, windCode: CaseSite['windCode']):
   const { site } = caseFile;
   if (site?.windCode === windCode) return caseFile;
   const bothAsce = site && site.windCode !== 'EN 1991-1-4' && windCode !== 'EN 1991-1-4';
-  return { ...caseFile, site: bothAsce ? { ...site, windCode } : { windCode } };
+  const soil = site?.soil === undefined ? {} : { soil: site.soil };
+  return { ...caseFile, site: bothAsce ? { ...site, windCode } : { windCode, ...soil } };
 }
 
-/** Sets the basic wind speed or where it is from; the wind code must be chosen first. */
+/** Sets the basic wind speed, where it is from, its return period, or the soil; the wind code must be chosen first. */
 export function setSiteFields(
   caseFile: CaseFile,
-  fields: { basicWindSpeedMs?: number; basicWindSource?: string },
+  fields: Partial<Pick<CaseSite, 'basicWindSpeedMs' | 'basicWindSource' | 'basicWindReturnYears' | 'soil'>>,
 ): CaseFile {
   if (!caseFile.site) return caseFile;
   return { ...caseFile, site: withFields(caseFile.site, fields) };

@@ -10,7 +10,8 @@ type PlainField =
   | 'notes'
   | 'invented'
   | 'place'
-  | 'instrument';
+  | 'instrument'
+  | 'timeFrameYears';
 
 export function setCaseField<F extends PlainField>(
   caseFile: CaseFile,

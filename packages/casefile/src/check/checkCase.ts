@@ -11,9 +11,11 @@ import {
   OCCUPANCIES,
 } from '../schema/schema.ts';
 import { checkAzimuth, wrapAzimuth } from './azimuth.ts';
+import { checkDecision } from './decision.ts';
 import { addFault, addNotice, type Findings, noFindings } from './findings.ts';
 import { engineFelled, engineOutline, meanDiameterMm } from './outline.ts';
-import { judgeRange, RANGES, type Range } from './ranges.ts';
+import { checkRange, RANGES } from './ranges.ts';
+import { checkRoots } from './roots.ts';
 
 /** A section's mean diameter over the stem's at breast height, where it is likely a slip when outside. */
 const USUAL_TAPER: readonly [number, number] = [0.5, 3];
@@ -44,20 +46,9 @@ export function checkCase(caseFile: CaseFile): Findings {
   checkSharedTraces(findings, caseFile);
   checkSigns(findings, caseFile);
   checkTargets(findings, caseFile);
+  checkRoots(findings, caseFile);
+  checkDecision(findings, caseFile);
   return findings;
-}
-
-function checkRange(
-  findings: Findings,
-  value: number | undefined,
-  range: Range,
-  path: string,
-  place: string,
-): void {
-  if (value === undefined) return;
-  const verdict = judgeRange(value, range);
-  if (verdict?.kind === 'fault') addFault(findings, path, verdict.text);
-  if (verdict?.kind === 'question') addNotice(findings, 'caution', place, `${verdict.text}.`);
 }
 
 function checkVisit(findings: Findings, { visitedOn, place }: CaseFile): void {
@@ -127,6 +118,13 @@ function checkSite(findings: Findings, { site }: CaseFile): void {
   if (!site) return;
   const range = site.windCode === 'EN 1991-1-4' ? RANGES.meanWindMs : RANGES.gustWindMs;
   checkRange(findings, site.basicWindSpeedMs, range, 'site.basicWindSpeedMs', 'site.basicWindSpeedMs');
+  checkRange(
+    findings,
+    site.basicWindReturnYears,
+    RANGES.returnYears,
+    'site.basicWindReturnYears',
+    'site.basicWindReturnYears',
+  );
 }
 
 function checkIds(findings: Findings, items: readonly { id: string }[], path: string): void {
@@ -177,6 +175,17 @@ function checkSection(findings: Findings, { tree }: CaseFile, section: CaseSecti
     }
   }
   if (findings.faults.length === before) checkFelledSection(findings, section, path);
+  if (section.opening) {
+    checkAzimuth(findings, section.opening.azimuthDeg, `${path}.opening.azimuthDeg`, `${place}.opening`);
+    const roundMm = Math.PI * meanDiameterMm(section.outline);
+    if (section.opening.widthMm > roundMm) {
+      addFault(
+        findings,
+        `${path}.opening.widthMm`,
+        `is ${section.opening.widthMm} mm on a stem ${Math.round(roundMm)} mm round: give the opening's width along the bark`,
+      );
+    }
+  }
   checkIds(findings, section.drillings, `${path}.drillings`);
   section.drillings.forEach((drilling, i) => {
     checkNeedle(
@@ -374,7 +383,7 @@ function checkTargets(findings: Findings, { targets, tree }: CaseFile): void {
         findings,
         'note',
         `targets[${i}]`,
-        `occupancy ${JSON.stringify(occupancy)} is kept, but is none of ${OCCUPANCIES.join(', ')}.`,
+        `occupancy ${JSON.stringify(occupancy)} is kept, but is none of ${OCCUPANCIES.join(', ')}: it counts as not stated.`,
       );
     }
   });

@@ -4,6 +4,8 @@
  * that they catch a wrong unit or a lost decimal sign and not an unusual tree.
  */
 
+import { addFault, addNotice, type Findings } from './findings.ts';
+
 export interface Range {
   /** A value outside these bounds is refused. */
   possible: readonly [number, number];
@@ -59,6 +61,43 @@ export const RANGES = {
     unit: 'mm',
     hint: 'was it written in centimetres or inches?',
   },
+  returnYears: {
+    possible: [2, 10_000],
+    usual: [10, 3_000],
+    unit: 'years',
+    hint: 'how often does a wind of this speed come: once in how many years?',
+  },
+  timeFrameYears: {
+    possible: [0.1, 50],
+    usual: [1, 10],
+    unit: 'years',
+    hint: 'a decision speaks for one to five years, as a rule',
+  },
+  testMomentNm: {
+    possible: [100, 1e8],
+    usual: [2_000, 5e6],
+    unit: 'N·m',
+    hint: 'was it written in kN·m, or is it the force and not the moment at the ground?',
+  },
+  testTiltDeg: {
+    possible: [0.1, 0.5],
+    usual: [0.2, 0.3],
+    unit: 'degrees',
+    hint: 'the relation for static load tests holds at a tilt of the root plate of 0.25 degrees',
+  },
+  cutDepthM: { possible: [0, 20], usual: [0.1, 3], unit: 'm', hint: 'was it written in centimetres?' },
+  cutWidthDeg: {
+    possible: [1, 360],
+    usual: [5, 200],
+    unit: 'degrees',
+    hint: 'how far round the stem, seen from its middle',
+  },
+  cutDistanceM: {
+    possible: [0, 100],
+    usual: [0, 30],
+    unit: 'm',
+    hint: 'from the bark of the stem to the nearest point of the cut',
+  },
   distanceM: {
     possible: [0, 1_000],
     usual: [0, 150],
@@ -84,4 +123,18 @@ export function judgeRange(value: number, range: Range): { kind: 'fault' | 'ques
     };
   }
   return null;
+}
+
+/** Refuses a value that cannot be and questions one that is unusual; says nothing of one that is missing. */
+export function checkRange(
+  findings: Findings,
+  value: number | undefined,
+  range: Range,
+  path: string,
+  place: string,
+): void {
+  if (value === undefined) return;
+  const verdict = judgeRange(value, range);
+  if (verdict?.kind === 'fault') addFault(findings, path, verdict.text);
+  if (verdict?.kind === 'question') addNotice(findings, 'caution', place, `${verdict.text}.`);
 }

@@ -28,6 +28,17 @@ const WHAT_TO_WRITE: Record<string, string> = {
   'flares[].drillings[].azimuthDeg': 'where the needle goes in, degrees clockwise from north',
   'site.windCode': '"EN 1991-1-4", "ASCE 7-22" or "ASCE 7-16"',
   'signs[].kind': 'what was seen, for example "fruiting body"',
+  'sections[].opening.azimuthDeg': 'the middle of the opening, degrees clockwise from north',
+  'sections[].opening.widthMm': 'the width of the opening along the bark in millimetres',
+  'staticTests[].directionDeg': 'where the tree was pulled to, degrees clockwise from north',
+  'staticTests[].momentNm': 'the moment at the ground at that tilt, in N·m (force by height of the rope)',
+  'staticTests[].tiltDeg': 'the tilt of the root plate reached, in degrees, 0.25 if possible',
+  'rootCuts[].azimuthDeg': 'the side of the cut, degrees clockwise from north',
+  'rootCuts[].distanceM': 'from the bark of the stem to the nearest point of the cut, in metres',
+  'rootSpace[].azimuthDeg': 'the side on which roots cannot spread, degrees clockwise from north',
+  'rootSpace[].distanceM': 'from the bark of the stem to what stops the roots, in metres',
+  'decision.byTarget[].target': 'the name of the target as recorded in targets',
+  'advice[].option': 'the id of an option of the advice, for example "reduce-10"',
   'targets[].what': 'what could be struck, for example "footpath"',
 };
 

@@ -7,6 +7,13 @@
  *
  * A field that was not measured is left out; `null` is taken as left out.
  */
+import {
+  CONSEQUENCES,
+  FAILURE_LIKELIHOODS,
+  IMPACT_LIKELIHOODS,
+  OCCUPANCIES,
+  PROTECTIONS,
+} from '@standfast/engine';
 import { z } from 'zod';
 
 /** The newest version of the file this program reads, and the one it writes. */
@@ -26,8 +33,11 @@ export const EUROCODE_TERRAINS = ['0', 'I', 'II', 'III', 'IV'] as const;
 export const ASCE_EXPOSURES = ['B', 'C', 'D'] as const;
 export const WIND_CODES = ['EN 1991-1-4', 'ASCE 7-22', 'ASCE 7-16'] as const;
 
-/** How often a target is there, in the trade's words; any other word is kept and warned of. */
-export const OCCUPANCIES = ['rare', 'occasional', 'frequent', 'constant'] as const;
+export const SOILS = ['unknown', 'free-draining', 'poor'] as const;
+export const PARTS_OF_TREE = ['whole tree', 'limb'] as const;
+
+/** The trade's words, from the least to the greatest. Another word for the occupancy is kept and warned of. */
+export { CONSEQUENCES, FAILURE_LIKELIHOODS, IMPACT_LIKELIHOODS, OCCUPANCIES, PROTECTIONS };
 
 /** Signs a person is offered to choose from; any other word is accepted. */
 export const SIGN_KINDS = [
@@ -98,6 +108,15 @@ function schemaWith(object: ObjectBuilder) {
     note: optional(text),
   });
 
+  const siteCommon = {
+    basicWindReturnYears: optional(positive),
+    basicWindSource: optional(text),
+    soil: optional(z.enum(SOILS)),
+  };
+
+  const judgement = <Words extends readonly [string, ...string[]]>(words: Words) =>
+    optional(object({ value: z.enum(words), reason: optional(text) }));
+
   return object({
     format: z.literal(CASE_FORMAT),
     version: z.literal(CASE_VERSION),
@@ -141,13 +160,13 @@ function schemaWith(object: ObjectBuilder) {
           windCode: z.literal('EN 1991-1-4'),
           basicWindSpeedMs: optional(positive),
           terrain: optional(z.enum(EUROCODE_TERRAINS)),
-          basicWindSource: optional(text),
+          ...siteCommon,
         }),
         object({
           windCode: z.enum(['ASCE 7-22', 'ASCE 7-16']),
           basicWindSpeedMs: optional(positive),
           exposure: optional(z.enum(ASCE_EXPOSURES)),
-          basicWindSource: optional(text),
+          ...siteCommon,
         }),
       ]),
     ),
@@ -157,6 +176,7 @@ function schemaWith(object: ObjectBuilder) {
         heightM: z.number().min(0),
         outline,
         barkMm: optional(z.number().min(0)),
+        opening: optional(object({ azimuthDeg: number, widthMm: positive })),
         drillings: list(drilling),
         felled: optional(felled),
         note: optional(text),
@@ -188,8 +208,66 @@ function schemaWith(object: ObjectBuilder) {
         occupancy: optional(text),
         distanceM: optional(z.number().min(0)),
         directionDeg: optional(number),
+        protection: optional(z.enum(PROTECTIONS)),
+        consequence: optional(z.enum(CONSEQUENCES)),
+        partOfTree: optional(z.enum(PARTS_OF_TREE)),
         note: optional(text),
       }),
+    ),
+    staticTests: optional(
+      z.array(object({ directionDeg: number, momentNm: positive, tiltDeg: positive, note: optional(text) })),
+    ),
+    rootCuts: optional(
+      z.array(
+        object({
+          azimuthDeg: number,
+          distanceM: z.number().min(0),
+          widthDeg: optional(positive),
+          depthM: optional(z.number().min(0)),
+          year: optional(z.number().int()),
+          note: optional(text),
+        }),
+      ),
+    ),
+    rootSpace: optional(
+      z.array(
+        object({
+          azimuthDeg: number,
+          distanceM: z.number().min(0),
+          widthDeg: optional(positive),
+          what: optional(text),
+        }),
+      ),
+    ),
+    timeFrameYears: optional(positive),
+    decision: optional(
+      object({
+        likelihoodOfFailure: judgement(FAILURE_LIKELIHOODS),
+        byTarget: optional(
+          z.array(
+            object({
+              target: name,
+              partOfTree: optional(z.enum(PARTS_OF_TREE)),
+              likelihoodOfFailure: judgement(FAILURE_LIKELIHOODS),
+              likelihoodOfImpact: judgement(IMPACT_LIKELIHOODS),
+              consequences: judgement(CONSEQUENCES),
+            }),
+          ),
+        ),
+        by: optional(text),
+        on: optional(z.iso.date()),
+        note: optional(text),
+      }),
+    ),
+    advice: optional(
+      z.array(
+        object({
+          option: name,
+          chosen: optional(z.boolean()),
+          cost: optional(text),
+          note: optional(text),
+        }),
+      ),
     ),
     notes: optional(text),
   });
@@ -229,3 +307,9 @@ export type CaseFlare = CaseFile['flares'][number];
 export type CaseDrilling = CaseSection['drillings'][number];
 export type CaseSign = CaseFile['signs'][number];
 export type CaseTarget = CaseFile['targets'][number];
+export type CaseStaticTest = NonNullable<CaseFile['staticTests']>[number];
+export type CaseRootCut = NonNullable<CaseFile['rootCuts']>[number];
+export type CaseRootBarrier = NonNullable<CaseFile['rootSpace']>[number];
+export type CaseDecision = NonNullable<CaseFile['decision']>;
+export type CaseTargetJudgement = NonNullable<CaseDecision['byTarget']>[number];
+export type CaseAdviceChoice = NonNullable<CaseFile['advice']>[number];

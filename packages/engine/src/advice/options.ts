@@ -100,11 +100,10 @@ interface Worked {
 }
 
 /** The effect of a pruning through moment, safety and chance. */
-function worked(input: OptionsInput, pruning: Pruning): Worked {
+function worked(input: OptionsInput, pruning: Pruning, confidenceBefore: number): Worked {
   const { standing, loads, decided, safety, wanted } = input;
   const relief = reliefOf(standing, pruning);
   const left = loadLeft(loads, relief);
-  const untouched = new Float64Array(loads.drawn.draws).fill(1);
   const years = decided.assessment.timeFrameYears;
   const chance = chanceWithLoad(loads.drawn, decided.climate, years, left.ground);
   return {
@@ -115,11 +114,7 @@ function worked(input: OptionsInput, pruning: Pruning): Worked {
       foliageShare: relief.foliageShare,
       safetyBefore: safety.governing,
       safetyAfter: safetyAfter(loads, left).governing,
-      confidenceBefore: confidence(
-        loads,
-        { ground: untouched, sections: left.sections.map(() => untouched) },
-        wanted.safety,
-      ),
+      confidenceBefore,
       confidenceAfter: confidence(loads, left, wanted.safety),
       chanceInTimeFrameBefore: decided.assessment.chance.inTimeFrame.mean,
       chanceInTimeFrameAfter: Math.min(chance, decided.assessment.chance.inTimeFrame.mean),
@@ -317,9 +312,16 @@ function pruningOf(row: Row): Pruning | null {
 export function adviceOptionsFor(input: OptionsInput): AdviceOption[] {
   const picture = pictureOf(input);
   const outer = constant('pruning outer limit').value;
+  const { drawn } = input.loads;
+  const untouched = new Float64Array(drawn.draws).fill(1);
+  const before = confidence(
+    input.loads,
+    { ground: untouched, sections: drawn.breakage.places.map(() => untouched) },
+    input.wanted.safety,
+  );
   const options = adviceOptions.map((row): AdviceOption => {
     const pruning = pruningOf(row);
-    const work = pruning ? worked(input, pruning) : null;
+    const work = pruning ? worked(input, pruning, before) : null;
     const verdict = work ? pruningVerdict(row, work, input, picture) : verdictOf(row, input, picture);
     const permissible = !work || work.effect.foliageShare <= outer + 1e-9;
     // More than one season allows is never put forward by itself.

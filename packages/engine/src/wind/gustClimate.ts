@@ -66,5 +66,7 @@ export function gustClimate(site: SiteInput): GustClimate {
 
 /** Chance that a rate a year, -ln F, comes true at least once within so many years. */
 export function chanceWithin(ratePerYear: number, years: number): number {
-  return -Math.expm1(-ratePerYear * years);
+  const expected = ratePerYear * years;
+  // So rare that the chance is the rate, to the last digit shown; most draws of a sound tree are.
+  return expected < 1e-7 ? expected : -Math.expm1(-expected);
 }
