@@ -87,7 +87,8 @@ export const TUNING_FAMILIES: Family[] = [
   },
   {
     name: 'steep trends',
-    about: 'sound level 20 to 60 %, rising or falling by 10 to 25 % per 200 mm, rings of all kinds to 7 mm, coarse steps',
+    about:
+      'sound level 20 to 60 %, rising or falling by 10 to 25 % per 200 mm, rings of all kinds to 7 mm, coarse steps',
     setting: (r) => ({
       ...base(r),
       soundLevelPct: between(r, 20, 60),
