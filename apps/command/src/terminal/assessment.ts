@@ -10,6 +10,7 @@ import type {
   Notice,
   SectionAssessment,
 } from '@standfast/engine';
+import { advicePart, decisionPart } from './decision.ts';
 import { direction, fixed, percent, withInterval } from './numbers.ts';
 import type { Page } from './page.ts';
 import { band, legend } from './trace-drawing.ts';
@@ -30,6 +31,8 @@ export function summary(page: Page, caseFile: CaseFile, assessment: Assessment):
   for (const section of assessment.sections) sectionPart(page, section);
   flares(page, assessment);
   next(page, assessment);
+  decisionPart(page, assessment.decision);
+  advicePart(page, assessment.advice);
   notices(page, assessment.notices);
   page.gap();
   page.text(

@@ -130,6 +130,10 @@ interface Verdict {
   unknownResidual?: boolean;
 }
 
+/** Said of work at a tree that may be failing already. */
+const HANDS_OFF =
+  'Nobody should pull on, climb or work below a tree whose failure may have begun before it is secured.';
+
 const points = (share: number) => `${Math.round(share * 100)} %`;
 
 /** Pruning: advised when it is needed for the wanted safety and reaches it. */
@@ -144,6 +148,7 @@ function pruningVerdict(
     `Takes ${points(effect.relief.p50)} (${points(effect.relief.p05)} to ${points(effect.relief.p95)}) off the wind's moment at the ground; safety from ${effect.safetyBefore.p50.toFixed(2)} to ${effect.safetyAfter.p50.toFixed(2)} (${effect.safetyAfter.p05.toFixed(2)} to ${effect.safetyAfter.p95.toFixed(2)}).`,
   ];
   const change = { wholeTree: likelihood };
+  if (picture.likelihood === 'imminent') return { priority: 'not advised', why: [...why, HANDS_OFF], change };
   if (effect.confidenceBefore >= wanted.confidence) {
     why.push(`The tree reaches ${wanted.safety} with the wanted confidence without it.`);
     return { priority: 'not advised', why, change };
@@ -197,6 +202,8 @@ function verdictOf(row: Row, input: OptionsInput, picture: Picture): Verdict {
         : { priority: 'possible', why: ['A target that cannot be moved keeps the risk as high.'], change };
     }
     case 'static-test':
+      if (picture.likelihood === 'imminent')
+        return { priority: 'not advised', why: [HANDS_OFF], unknownResidual: true };
       if (picture.tooThin)
         return {
           priority: picture.pressing ? 'first' : 'advised',
@@ -212,6 +219,8 @@ function verdictOf(row: Row, input: OptionsInput, picture: Picture): Verdict {
         unknownResidual: true,
       };
     case 'aerial': {
+      if (picture.likelihood === 'imminent')
+        return { priority: 'not advised', why: [HANDS_OFF], unknownResidual: true };
       const seen = picture.bears('limb') || picture.says(/included bark|union|crack/i);
       return {
         priority: seen ? 'advised' : 'possible',
@@ -235,6 +244,7 @@ function verdictOf(row: Row, input: OptionsInput, picture: Picture): Verdict {
       const change = { limbsGone: true };
       if (!picture.bears('limb'))
         return { priority: 'not advised', why: ['No dead or broken limb was recorded.'], change };
+      if (picture.likelihood === 'imminent') return { priority: 'not advised', why: [HANDS_OFF], change };
       return {
         priority: picture.pressing ? 'first' : 'advised',
         why: [

@@ -70,7 +70,7 @@ function timeFrame(years: number | undefined): { years: number; basis: string } 
     const taken = constant('time frame');
     return {
       years: taken.value,
-      basis: `No time frame was stated; ${taken.value} years are taken (${taken.source}${statusNote(taken.status)}).`,
+      basis: `No time frame was stated; ${taken.value} years are taken (${taken.source}; a proposal of this project).`,
     };
   }
   if (!(years > 0 && years <= 50)) {
