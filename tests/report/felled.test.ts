@@ -32,8 +32,12 @@ describe('a felled section', () => {
     expect(heads.indexOf(reportWords.felled.heading)).toBe(heads.indexOf(reportWords.drillings.heading) + 1);
   });
 
+  // Whether it was is the engine's to say; here both answers are put to the page.
   it('says for each figure whether the truth was inside, with its range', () => {
-    const blocks = reportOf(made).blocks;
+    const right = structuredClone(made);
+    right.assessment.sections[0]!.felled!.weakest.inside = true;
+    right.assessment.sections[0]!.felled!.weakestInTruth.inside = true;
+    const blocks = reportOf(right).blocks;
     const verdict = blocks.find((b) => b.kind === 'callout' && b.title === reportWords.felled.verdict('s1'));
     if (verdict?.kind !== 'callout') throw new Error('no verdict');
     expect(verdict.severity).toBe('note');
@@ -66,8 +70,14 @@ describe('a felled section', () => {
     expect(groups(plain)).toEqual([]);
     const [group] = groups(traced);
     if (group?.kind !== 'group') throw new Error('nothing traced');
-    // One ring of each kind, each on a ground of paper, and the felled outline.
-    expect(group.items).toHaveLength(5);
+    // One ring of each kind, each on a ground of paper; the outline was not measured anew.
+    expect(group.items).toHaveLength(4);
+    const remeasured = {
+      ...section.felled!,
+      outlineMm: section.outlineMm.map(([x, y]): [number, number] => [x + 9, y]),
+    };
+    const [anew] = groups(sectionFigure({ section, felled: remeasured }, { width: 420, units: 'metric' }));
+    expect(anew?.kind === 'group' && anew.items).toHaveLength(5);
     expect(traced.description).toMatch(/in truth \d+ % of the wood is sound/);
     const svg = toSvg(traced);
     expect(svg).toContain('traced: no strength');

@@ -81,7 +81,7 @@ export function drawPlan(
     line([centre[0], centre[1] - 4], [centre[0], centre[1] + 4], 'secondary', { width: 0.6 }),
   );
 
-  if (content.felled) items.push(...tracedRings(content.felled, map));
+  if (content.felled) items.push(...tracedRings(content.felled, section.outlineMm, map));
 
   const needles = section.drillings.map((d) =>
     drawNeedle(d, section.outlineMm, map, units, `${section.id}/${d.id}`),

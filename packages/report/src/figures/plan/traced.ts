@@ -1,5 +1,5 @@
 /** What was traced on the felled section, laid over the prediction: outlines only, so that both stay visible. */
-import type { FelledAssessment } from '@standfast/engine';
+import type { FelledAssessment, RingMm } from '@standfast/engine';
 import { group, type Px, ring, type Stroke, stroked } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
 import { figureWords } from '../../words/en.ts';
@@ -16,10 +16,12 @@ export function tracedLine(d: string, kind: keyof typeof TRACED): SceneItem[] {
   return [stroked(d, 'paper', { width: 3.4, join: 'round' }), stroked(d, 'alarm', TRACED[kind])];
 }
 
-/** The traced rings, kept within the felled outline: an opening is drawn past it. */
-export function tracedRings(felled: FelledAssessment, map: PlanMap): SceneItem[] {
-  const pathOf = (points: readonly (readonly [number, number])[]) =>
-    ring(points.map(([x, y]): Px => planToPx(map, x, y)));
+/**
+ * The traced rings, kept within the felled outline: an opening is drawn past it. That outline is drawn only where it was
+ * measured anew.
+ */
+export function tracedRings(felled: FelledAssessment, standing: RingMm, map: PlanMap): SceneItem[] {
+  const pathOf = (points: RingMm) => ring(points.map(([x, y]): Px => planToPx(map, x, y)));
   const outline = pathOf(felled.outlineMm);
   return [
     group(
@@ -27,9 +29,15 @@ export function tracedRings(felled: FelledAssessment, map: PlanMap): SceneItem[]
       [
         ...felled.incipientMm.flatMap((points) => tracedLine(pathOf(points), 'incipient')),
         ...felled.unsoundMm.flatMap((points) => tracedLine(pathOf(points), 'unsound')),
-        stroked(outline, 'alarm', { width: 0.8, dash: [1.5, 2.5] }),
+        ...(sameRing(felled.outlineMm, standing)
+          ? []
+          : [stroked(outline, 'alarm', { width: 1.6, dash: [1.5, 2.5] })]),
       ],
       outline,
     ),
   ];
+}
+
+function sameRing(one: RingMm, other: RingMm): boolean {
+  return one.length === other.length && one.every(([x, y], i) => x === other[i]![0] && y === other[i]![1]);
 }
