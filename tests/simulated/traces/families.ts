@@ -1,6 +1,7 @@
 /**
  * Families of simulated traces: what the drill, the tree and its wood are like (setting) and what the needle meets
- * (layout). Tuning used the tuning families only; the figures are told on the judging families and other seeds.
+ * (layout). Numbers were set on the tuning families; the figures are told on
+ * the judging families and other seeds (docs/accuracy/traces.md says how far these were kept apart).
  */
 import { type Random, randomFrom } from '../../../packages/engine/src/random.ts';
 import {

@@ -4,8 +4,11 @@ import { JUDGING_FAMILIES, LAYOUTS, specimen } from './families.ts';
 import { addToScore, emptyScore, mean } from './judge.ts';
 
 /**
- * Families and seeds here were not used to set any number in the engine. 6 families x 9 layouts x 4 = 216 traces read
- * one by one with nothing known but the numbers. docs/accuracy/traces.md has the figures of the larger study.
+ * Families other than those tuned on: 6 families x 9 layouts x 4 seeds = 216 traces, read one by one with nothing known but
+ * the numbers. This test guards against getting worse; it is not the measure of accuracy. Its scores were seen while the
+ * engine was made: two sets of odds were moved after it failed (void against decay, far bark against decay), and the bound
+ * for voids beside decay was lowered from 0.94 to 0.90, where the engine stood at 0.93. docs/accuracy/traces.md has the
+ * figures on seeds that led to no change.
  */
 const SEEDS = [9001, 9002, 9003, 9004];
 
@@ -24,7 +27,7 @@ const LEAST_AGREEMENT = 0.9;
 /** A 90 % interval; binomial scatter of 216 is 0.02, two of them allowed. */
 const LEAST_WALL_COVERAGE = 0.86;
 
-describe('zones of simulated traces never used to tune', () => {
+describe('zones of simulated traces of families other than those tuned on', () => {
   const score = emptyScore();
   const plain = emptyScore();
   const voids = emptyScore();
