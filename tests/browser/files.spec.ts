@@ -4,7 +4,7 @@ import { caseZip, DEMONSTRATION, firstStart, germanTable, goTo, settled } from '
 
 async function bringIn(page: Page, name: string, buffer: Buffer) {
   await page
-    .getByLabel('Case zips or tables')
+    .getByLabel('Case zips, tables or photos of strips')
     .setInputFiles({ name, mimeType: 'application/octet-stream', buffer });
 }
 
@@ -45,7 +45,7 @@ test('files that cannot be read are each named with the reason, and nothing is k
   );
   await expect(page.getByRole('alert').filter({ hasText: 'later.zip' })).toContainText(/99/);
   await page
-    .getByLabel('Case zips or tables')
+    .getByLabel('Case zips, tables or photos of strips')
     .setInputFiles([{ name: 'film.mov', mimeType: 'video/quicktime', buffer: Buffer.from('x') }]);
   await expect(page.getByRole('alert').filter({ hasText: 'film.mov' })).toContainText('cannot be read');
   await expect(page.locator('.case-row')).toHaveCount(1);
@@ -68,7 +68,7 @@ test('a case comes in as a folder, and as a zip dropped anywhere', async ({ page
     return transfer;
   }, zip);
   await page.dispatchEvent('body', 'dragenter', { dataTransfer: carried });
-  await expect(page.getByText('Drop a case folder, a case zip, or tables of readings')).toBeVisible();
+  await expect(page.getByText('Drop a case folder, a case zip, tables of readings')).toBeVisible();
   await page.dispatchEvent('body', 'drop', { dataTransfer: carried });
   await expect(page.locator('.case-title-label')).toHaveText('Dropped maple');
 });

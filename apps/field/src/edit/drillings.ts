@@ -43,8 +43,8 @@ export function refOfAddress(part: string): string {
   return decodeURIComponent(part).replace(':', '/');
 }
 
-export interface TraceFile {
-  /** The path as the drilling names it, and as the file is called (they may differ in upper and lower case). */
+export interface NamedFile {
+  /** The path as the case names it, and as the file is called (they may differ in upper and lower case). */
   named: string;
   path: string;
   sha256: string;
@@ -57,13 +57,21 @@ export function namesOf(files: Readonly<Record<string, string>>): Map<string, Ui
   return new Map(Object.keys(files).map((path) => [path, NO_BYTES]));
 }
 
+/** A file that the case names and has, or null. */
+export function fileNamed(
+  files: Readonly<Record<string, string>>,
+  named: string,
+  at: string,
+): NamedFile | null {
+  if (pathProblem(named) !== null) return null;
+  const path = findFile(namesOf(files), named, at)?.path;
+  return path === undefined ? null : { named, path, sha256: files[path]! };
+}
+
 /** The trace files that the case names and has. */
-export function traceFilesOf(caseFile: CaseFile, files: Readonly<Record<string, string>>): TraceFile[] {
-  const bag = namesOf(files);
+export function traceFilesOf(caseFile: CaseFile, files: Readonly<Record<string, string>>): NamedFile[] {
   return placedDrillings(caseFile).flatMap(({ drilling, path: at }) => {
-    const named = drilling.trace;
-    if (named === undefined || pathProblem(named) !== null) return [];
-    const path = findFile(bag, named, at)?.path;
-    return path === undefined ? [] : [{ named, path, sha256: files[path]! }];
+    const found = drilling.trace === undefined ? null : fileNamed(files, drilling.trace, at);
+    return found ? [found] : [];
   });
 }

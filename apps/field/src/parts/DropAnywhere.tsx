@@ -46,7 +46,7 @@ export function DropAnywhere() {
   if (!over) return null;
   return (
     <div className="drop-veil" aria-hidden="true">
-      <p>Drop a case folder, a case zip, or tables of readings</p>
+      <p>Drop a case folder, a case zip, tables of readings, or photos of paper strips</p>
     </div>
   );
 }

@@ -10,12 +10,20 @@ interface SheetProps {
   children: ReactNode | ((close: () => void) => ReactNode);
   /** Takes most of the screen, for a step that needs room. */
   wide?: boolean;
+  /** Holds work in progress: a press beside it or Escape does not close it, and on a phone it is as high as it goes. */
+  sturdy?: boolean;
 }
 
-export function Sheet({ title, isOpen, onOpenChange, children, wide }: SheetProps) {
+export function Sheet({ title, isOpen, onOpenChange, children, wide, sturdy }: SheetProps) {
   return (
-    <ModalOverlay className="overlay" isDismissable isOpen={isOpen} onOpenChange={onOpenChange}>
-      <Modal className={`sheet ${wide ? 'wide' : ''}`}>
+    <ModalOverlay
+      className="overlay"
+      isDismissable={!sturdy}
+      isKeyboardDismissDisabled={sturdy ?? false}
+      isOpen={isOpen}
+      onOpenChange={onOpenChange}
+    >
+      <Modal className={`sheet ${wide ? 'wide' : ''} ${sturdy ? 'tall' : ''}`}>
         <Dialog>
           {({ close }) => (
             <>

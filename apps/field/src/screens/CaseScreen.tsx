@@ -15,6 +15,7 @@ import { ImportStep } from './ImportStep.tsx';
 import { ReportPlace } from './ReportPlace.tsx';
 import { SectionPlace } from './SectionPlace.tsx';
 import { StrengthPlace } from './StrengthPlace.tsx';
+import { StripStep } from './StripStep.tsx';
 import { TreePlace } from './TreePlace.tsx';
 
 interface Place {
@@ -119,6 +120,7 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
         </main>
       </div>
       <ImportStep />
+      <StripStep />
     </div>
   );
 }

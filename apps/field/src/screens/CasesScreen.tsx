@@ -8,7 +8,7 @@ import { Link, useLocation } from 'wouter';
 import { SettingsButton } from '../parts/SettingsButton.tsx';
 import { SafetyScale } from '../parts/Verdict.tsx';
 import { binWithUndo, bringIn, faultText, today } from '../state/bringIn.ts';
-import { filesOfPicker } from '../state/incoming.ts';
+import { filesOfPicker, PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useOnline } from '../state/online.ts';
 import { complain, say } from '../state/toast.tsx';
 import { addCase, BIN_DAYS, duplicateCase, restoreCase, zipOfCase } from '../storage/cases.ts';
@@ -96,8 +96,8 @@ export function CasesScreen() {
             type="file"
             multiple
             hidden
-            aria-label="Case zips or tables"
-            accept=".zip,.csv,.txt,.tsv,.dat,.asc,.xlsx"
+            aria-label="Case zips, tables or photos of strips"
+            accept={`.zip,${TABLE_FILES},${PHOTO_FILES}`}
             onChange={(event) => take(event.target)}
           />
           <input
@@ -116,8 +116,9 @@ export function CasesScreen() {
           <section className="empty">
             <h3>No case yet</h3>
             <p>
-              Begin a new one at the tree, or bring in what you have: a case folder, a case zip, or tables of
-              readings as your drill wrote them. You can also drop files anywhere on this page.
+              Begin a new one at the tree, or bring in what you have: a case folder, a case zip, tables of
+              readings as your drill wrote them, or photos of its paper strips. You can also drop files
+              anywhere on this page.
             </p>
             <Button className="button" onPress={demonstrate}>
               Look at the demonstration case

@@ -2,18 +2,24 @@
 import { removeDrilling } from '@standfast/casefile';
 import type { DrillingAssessment } from '@standfast/engine';
 import { bearing, commonTopPct, wallInWords } from '@standfast/report';
-import { ArrowLeft, ArrowRight, Trash2, Upload } from 'lucide-react';
-import { useRef } from 'react';
+import { ArrowLeft, ArrowRight, Camera, ImageUp, Trash2, Upload } from 'lucide-react';
 import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
-import { drillingAddress, placedDrillings, refOfAddress, traceFilesOf } from '../edit/drillings.ts';
+import {
+  drillingAddress,
+  fileNamed,
+  placedDrillings,
+  refOfAddress,
+  traceFilesOf,
+} from '../edit/drillings.ts';
 import { explainWall } from '../explain/fromAssessment.ts';
 import { NumberEntry, TextEntry } from '../parts/entries.tsx';
+import { FilePicker } from '../parts/FilePicker.tsx';
 import { Group } from '../parts/Group.tsx';
+import { KeptPhoto } from '../parts/KeptPhoto.tsx';
 import { OpenNumber } from '../parts/OpenNumber.tsx';
 import { TraceView } from '../parts/TraceView.tsx';
-import { bringIn } from '../state/bringIn.ts';
-import { filesOfPicker } from '../state/incoming.ts';
+import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
 import { quantityText, sureText } from '../units/quantities.ts';
@@ -24,7 +30,6 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
   const { writer } = useSessionView();
   const assessment = useAssessment();
   const [, navigate] = useLocation();
-  const picker = useRef<HTMLInputElement>(null);
   const { units } = useSettings();
   const placed = placedDrillings(caseFile);
   const ref = refOfAddress(drillingId);
@@ -44,6 +49,7 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
   const holders = assessment ? [...assessment.sections, ...assessment.flares] : [];
   const read = holders.find(({ id }) => id === placeId)?.drillings.find(({ id }) => id === drilling.id);
   const file = traceFilesOf(caseFile, files).find(({ named }) => named === drilling.trace) ?? null;
+  const photo = drilling.photo === undefined ? null : fileNamed(files, drilling.photo, `${path}.photo`);
   const neighbour = (step: number) => placed[(at + step + placed.length) % placed.length]!;
   return (
     <>
@@ -94,11 +100,14 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
         <p className="hint">
           {drilling.trace
             ? 'The trace is drawn here once the case can be assessed.'
-            : 'No trace yet. Bring in the table your drill wrote for this hole.'}
+            : 'No trace yet. Bring in the table your drill wrote for this hole, or photograph its paper strip.'}
         </p>
       )}
       <div className="columns">
-        <div className="column">{read && <Zones drilling={read} />}</div>
+        <div className="column">
+          {read && <Zones drilling={read} />}
+          {photo && <KeptPhoto title="Paper strip" path={photo.path} sha256={photo.sha256} />}
+        </div>
         <div className="column">
           <Group title="How the needle went in">
             <div className="fields">
@@ -128,21 +137,31 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
             </div>
             <p className="hint">{drilling.trace ? `Trace file: ${drilling.trace}` : 'No trace file.'}</p>
             <div className="actions">
-              <Button className="button" isDisabled={writer !== true} onPress={() => picker.current?.click()}>
+              <FilePicker
+                label="Table of readings"
+                accept={TABLE_FILES}
+                caseId={caseId}
+                isDisabled={writer !== true}
+              >
                 <Upload aria-hidden /> {drilling.trace ? 'Another table' : 'Bring in its table'}
-              </Button>
-              <input
-                ref={picker}
-                type="file"
-                hidden
-                aria-label="Table of readings"
-                accept=".csv,.txt,.tsv,.dat,.asc,.xlsx"
-                onChange={async (event) => {
-                  const input = event.target;
-                  if (input.files) await bringIn(filesOfPicker(input.files), caseId);
-                  input.value = '';
-                }}
-              />
+              </FilePicker>
+              <FilePicker
+                label="Camera, for a photo of the paper strip"
+                accept="image/*"
+                camera
+                caseId={caseId}
+                isDisabled={writer !== true}
+              >
+                <Camera aria-hidden /> Photograph its strip
+              </FilePicker>
+              <FilePicker
+                label="Photo of the paper strip"
+                accept={PHOTO_FILES}
+                caseId={caseId}
+                isDisabled={writer !== true}
+              >
+                <ImageUp aria-hidden /> Choose its photo
+              </FilePicker>
               <Button
                 className="button alarm"
                 isDisabled={writer !== true}

@@ -3,16 +3,11 @@
  * pass it is. What is shown is exactly what is kept.
  */
 import {
-  addDrilling,
-  addSection,
   type CaseFile,
   DELIMITERS,
   DEPTH_UNITS,
-  type DrillingPlace,
   freeTracePath,
-  nextId,
   RESISTANCE_UNITS,
-  setDrillingFields,
   type TableColumn,
   type TableGuess,
   THOUSANDS_SIGNS,
@@ -20,14 +15,22 @@ import {
 } from '@standfast/casefile';
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { useLocation } from 'wouter';
-import { namesOf, placedDrillings, refOfAddress } from '../edit/drillings.ts';
+import {
+  type Assignment,
+  assignmentFault,
+  drillingTaken,
+  LEFT_OUT,
+  usualAssignment,
+} from '../edit/assignment.ts';
+import { namesOf } from '../edit/drillings.ts';
 import { fitColumns, withFullScale, withRole, withUnit } from '../edit/tableGuess.ts';
+import { AssignmentFields, useDrillingOnPage } from '../parts/AssignmentFields.tsx';
 import { ChoiceField, PlainEntry } from '../parts/entries.tsx';
 import { Sheet } from '../parts/Sheet.tsx';
-import { type LooseTable, useWaitingTables, waitForImport } from '../state/incoming.ts';
+import type { LooseFile } from '../state/incoming.ts';
 import { complain, say } from '../state/toast.tsx';
 import { useRecord, useSession, useSessionView } from '../state/useSession.tsx';
+import { useWaitingTables, waitForImport } from '../state/waiting.ts';
 import { readNumber } from '../units/readNumber.ts';
 import { tablesWorker } from '../work/tables.ts';
 
@@ -52,7 +55,7 @@ export function ImportStep() {
   );
 }
 
-function TableStep({ table, done }: { table: LooseTable; done: () => void }) {
+function TableStep({ table, done }: { table: LooseFile; done: () => void }) {
   const [guess, setGuess] = useState<TableGuess | null>(null);
   const [previews, setPreviews] = useState<TracePreview[]>([]);
   const [fault, setFault] = useState<string | null>(null);
@@ -386,59 +389,30 @@ function Preview({ preview }: { preview: TracePreview }) {
   );
 }
 
-/** Where a trace goes: `new s1`, `old s1/d3`, or `out`. */
-interface Assignment {
-  to: string;
-  azimuth: string;
-}
-
-const FIRST_SECTION = 's1';
-
 function Keep({
   table,
   guess,
   labels,
   done,
 }: {
-  table: LooseTable;
+  table: LooseFile;
   guess: TableGuess;
   labels: string[];
   done: () => void;
 }) {
   const session = useSession();
   const { caseFile, files } = useRecord();
-  const [location] = useLocation();
-  const placed = placedDrillings(caseFile);
-  const places = [
-    ...caseFile.sections.map(({ id }) => ({ id, words: `section ${id}` })),
-    ...caseFile.flares.map(({ id }) => ({ id, words: `flare ${id}` })),
-  ];
+  const here = useDrillingOnPage();
   const [assigned, setAssigned] = useState<Record<string, Assignment>>({});
   const [asked, setAsked] = useState(false);
   const [busy, setBusy] = useState(false);
 
-  const usual = (label: string): Assignment => {
-    const onPage = /\/section\/([^/]+)$/.exec(location)?.[1];
-    const here = labels.length === 1 && onPage ? refOfAddress(onPage) : null;
-    const plain = label.trim().toLowerCase();
-    const named = placed.find(({ drilling }) => drilling.id.toLowerCase() === plain && !drilling.trace);
-    const target = placed.find(({ ref }) => ref === here) ?? named;
-    return { to: target ? `old ${target.ref}` : `new ${places[0]?.id ?? FIRST_SECTION}`, azimuth: '' };
-  };
-  const of = (label: string) => assigned[label] ?? usual(label);
-  const change = (label: string, part: Partial<Assignment>) =>
-    setAssigned({ ...assigned, [label]: { ...of(label), ...part } });
-  const azimuthFault = (label: string): string | null => {
-    const { to, azimuth } = of(label);
-    if (!to.startsWith('new ')) return null;
-    const read = readNumber(azimuth);
-    if (!read.ok) return azimuth.trim() === '' ? 'Say at which side the needle went in.' : read.message;
-    return Math.abs(read.value) <= 360 ? null : 'Must be between 0° and 360°.';
-  };
+  const of = (label: string) =>
+    assigned[label] ?? usualAssignment(caseFile, label, labels.length === 1 ? here : null);
 
   const keep = async () => {
     setAsked(true);
-    if (labels.some((label) => azimuthFault(label) !== null)) return;
+    if (labels.some((label) => assignmentFault(of(label)) !== null)) return;
     setBusy(true);
     try {
       const outcome = await tablesWorker().read(table.bytes, guess);
@@ -447,27 +421,14 @@ function Keep({
         return;
       }
       const { traces, notices } = outcome.value;
-      const wanted = traces.filter(({ label }) => of(label).to !== 'out');
+      const wanted = traces.filter(({ label }) => of(label).to !== LEFT_OUT);
       const added = new Map<string, Uint8Array>();
       let after: CaseFile = caseFile;
       for (const trace of wanted) {
-        const { to, azimuth } = of(trace.label);
-        const read = readNumber(azimuth);
-        const names = new Map([...namesOf(files), ...added]);
-        const old = placed.find(({ ref }) => `old ${ref}` === to);
-        const drillingId = old?.drilling.id ?? nextId(after, 'drilling');
-        const path = freeTracePath(names, drillingId);
+        const taken = drillingTaken(after, of(trace.label));
+        const path = freeTracePath(new Map([...namesOf(files), ...added]), taken.drillingId);
         added.set(path, trace.csv);
-        if (old) {
-          after = setDrillingFields(after, { ...old.place, drillingId }, { trace: path });
-        } else {
-          const { caseFile: ready, place } = withPlace(after, to.slice('new '.length));
-          after = addDrilling(ready, place, {
-            id: drillingId,
-            azimuthDeg: read.ok ? read.value : 0,
-            trace: path,
-          });
-        }
+        after = taken.withFields({ trace: path });
       }
       await session.addFiles(
         added,
@@ -487,44 +448,19 @@ function Keep({
     }
   };
 
-  const choices = [
-    ...(places.length > 0 ? places : [{ id: FIRST_SECTION, words: 'a new section' }]).map(
-      ({ id, words }) => ({
-        value: `new ${id}`,
-        label: `a new drilling at ${words}`,
-      }),
-    ),
-    ...placed.map(({ ref, drilling }) => ({
-      value: `old ${ref}`,
-      label: `${ref}${drilling.trace ? ' (replaces its trace)' : ''}`,
-    })),
-    { value: 'out', label: 'left out' },
-  ];
   return (
     <section>
       <h3>Which needle pass it is</h3>
       <ul className="rows">
         {labels.map((label) => (
           <li key={label} className="row">
-            <div className="fields">
-              <ChoiceField
-                label={labels.length > 1 ? `Trace ${label}` : 'This trace is'}
-                value={of(label).to}
-                choices={choices}
-                onChoose={(to) => change(label, { to })}
-              />
-              {of(label).to.startsWith('new ') && (
-                <PlainEntry
-                  label="Entry, direction from the pith"
-                  hint="Clockwise from north."
-                  unit="°"
-                  numeric
-                  value={of(label).azimuth}
-                  fault={asked ? azimuthFault(label) : null}
-                  onType={(azimuth) => change(label, { azimuth })}
-                />
-              )}
-            </div>
+            <AssignmentFields
+              label={labels.length > 1 ? `Trace ${label}` : 'This trace is'}
+              assignment={of(label)}
+              asked={asked}
+              mayLeaveOut
+              onChange={(assignment) => setAssigned({ ...assigned, [label]: assignment })}
+            />
           </li>
         ))}
       </ul>
@@ -538,15 +474,4 @@ function Keep({
       </div>
     </section>
   );
-}
-
-/** The case with the place there: a first section is made, as round as the stem, when there is none. */
-function withPlace(caseFile: CaseFile, id: string): { caseFile: CaseFile; place: DrillingPlace } {
-  if (caseFile.flares.some((flare) => flare.id === id)) return { caseFile, place: { flareId: id } };
-  if (caseFile.sections.some((section) => section.id === id)) return { caseFile, place: { sectionId: id } };
-  const diameterMm = caseFile.tree.stemDiameterMm ?? 600;
-  return {
-    caseFile: addSection(caseFile, { id, heightM: 1.3, outline: { kind: 'circle', diameterMm } }),
-    place: { sectionId: id },
-  };
 }

@@ -10,21 +10,21 @@ import {
 } from '@standfast/casefile';
 import type { DrillingAssessment, SectionAssessment } from '@standfast/engine';
 import { bearing, commonTopPct, sectionFigure, traceFigure } from '@standfast/report';
-import { Plus, Trash2, Upload } from 'lucide-react';
-import { useCallback, useRef, useState } from 'react';
+import { Camera, ImageUp, Plus, Trash2, Upload } from 'lucide-react';
+import { useCallback, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
 import { drillingAddress, placedDrillings } from '../edit/drillings.ts';
 import { explainRemaining, leastOf } from '../explain/fromAssessment.ts';
 import { NumberEntry } from '../parts/entries.tsx';
 import { Figure } from '../parts/Figure.tsx';
+import { FilePicker } from '../parts/FilePicker.tsx';
 import { Group } from '../parts/Group.tsx';
 import { NextDrillingCard } from '../parts/NextDrilling.tsx';
 import { OpenNumber } from '../parts/OpenNumber.tsx';
 import { OutlineEditor } from '../parts/OutlineEditor.tsx';
 import { Segments } from '../parts/SettingsButton.tsx';
-import { bringIn } from '../state/bringIn.ts';
-import { filesOfPicker } from '../state/incoming.ts';
+import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useCaseFile, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
 import { fieldText, shareText } from '../units/quantities.ts';
@@ -186,7 +186,6 @@ function OutlineGroup({ section, index }: { section: CaseSection; index: number 
 function Drillings() {
   const { caseFile } = useRecord();
   const assessment = useAssessment();
-  const picker = useRef<HTMLInputElement>(null);
   const { id: caseId } = useRecord();
   const { writer } = useSessionView();
   const placed = placedDrillings(caseFile);
@@ -202,31 +201,42 @@ function Drillings() {
       title="Drillings"
       lead={placed.length > 0 ? 'All traces at one scale, so that depths and levels compare.' : undefined}
       tools={
-        <>
-          <Button className="button" isDisabled={writer !== true} onPress={() => picker.current?.click()}>
-            <Upload aria-hidden /> Bring in tables
-          </Button>
-          <input
-            ref={picker}
-            type="file"
+        <div className="actions">
+          <FilePicker
+            label="Tables of readings"
+            accept={TABLE_FILES}
             multiple
-            hidden
-            aria-label="Tables of readings"
-            accept=".csv,.txt,.tsv,.dat,.asc,.xlsx"
-            onChange={async (event) => {
-              const input = event.target;
-              if (input.files) await bringIn(filesOfPicker(input.files), caseId);
-              input.value = '';
-            }}
-          />
-        </>
+            caseId={caseId}
+            isDisabled={writer !== true}
+          >
+            <Upload aria-hidden /> Bring in tables
+          </FilePicker>
+          <FilePicker
+            label="Camera, for photos of paper strips"
+            accept="image/*"
+            camera
+            caseId={caseId}
+            isDisabled={writer !== true}
+          >
+            <Camera aria-hidden /> Photograph a strip
+          </FilePicker>
+          <FilePicker
+            label="Photos of paper strips"
+            accept={PHOTO_FILES}
+            multiple
+            caseId={caseId}
+            isDisabled={writer !== true}
+          >
+            <ImageUp aria-hidden /> Choose photos
+          </FilePicker>
+        </div>
       }
     >
       {placed.length === 0 && (
         <section className="empty">
           <p>
-            No drilling yet. Bring in the tables your drill wrote, or drop them here: you will see how each is
-            read before it counts.
+            No drilling yet. Bring in the tables your drill wrote, or photograph its paper strips: you will
+            see how each is read before it counts.
           </p>
         </section>
       )}

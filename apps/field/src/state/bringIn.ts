@@ -3,8 +3,9 @@ import { newCase } from '@standfast/casefile';
 import { InputFault } from '@standfast/engine';
 import { addCase, binCase, bringInBag, bringInZip, restoreCase } from '../storage/cases.ts';
 import { storageFaultOf } from '../storage/faults.ts';
-import { type Incoming, type PathFile, sortIncoming, waitForImport } from './incoming.ts';
+import { type Incoming, type PathFile, sortIncoming } from './incoming.ts';
 import { complain, say } from './toast.tsx';
+import { waitForImport, waitForStrips } from './waiting.ts';
 
 /** Today's date as a case writes it, in the person's own time zone. */
 export function today(now = new Date()): string {
@@ -18,7 +19,7 @@ export function faultText(thrown: unknown, name: string): string {
 }
 
 /**
- * @param openCaseId the case on screen, which takes loose tables; without one they go into a new case.
+ * @param openCaseId the case on screen, which takes loose tables and photos; without one they go into a new case.
  * @returns the case to show now, or null to stay.
  */
 export async function bringIn(files: readonly PathFile[], openCaseId: string | null): Promise<string | null> {
@@ -31,17 +32,26 @@ export async function bringIn(files: readonly PathFile[], openCaseId: string | n
   }
   if (incoming.length === 0) complain('There is no file in what you brought in.');
   const opened: string[] = [];
+  let made: string | null = null;
+  // Loose files belong to the case on screen; without one, a new case is made for all of them.
+  const needsCase = incoming.some(({ kind }) => kind === 'tables' || kind === 'photos');
+  if (needsCase && openCaseId === null) {
+    try {
+      made = await addCase(newCase(today()), new Map(), 'made here');
+    } catch (thrown) {
+      complain(storageFaultOf(thrown).message);
+      return null;
+    }
+  }
   for (const each of incoming) {
     try {
       if (each.kind === 'zip') opened.push(await bringInZip(each.bytes, each.name, 'brought in'));
       if (each.kind === 'folder') opened.push(await bringInBag(each.bag, 'brought in'));
-      if (each.kind === 'tables') {
-        if (openCaseId === null) opened.push(await addCase(newCase(today()), new Map(), 'made here'));
-        waitForImport(each.tables);
-      }
+      if (each.kind === 'tables') waitForImport(each.tables);
+      if (each.kind === 'photos') waitForStrips(each.photos);
       if (each.kind === 'unknown') {
         complain(
-          `${each.name}: this kind of file cannot be read. Bring in a case folder, a case zip, or tables (csv, txt, xlsx).`,
+          `${each.name}: this kind of file cannot be read. Bring in a case folder, a case zip, tables (csv, txt, xlsx), or photos of paper strips (JPEG, PNG, HEIC).`,
         );
       }
     } catch (thrown) {
@@ -49,7 +59,7 @@ export async function bringIn(files: readonly PathFile[], openCaseId: string | n
     }
   }
   if (opened.length > 1) say(`${opened.length} cases brought in.`);
-  return opened.at(-1) ?? null;
+  return made ?? opened.at(-1) ?? null;
 }
 
 /** Puts a case in the bin, with the way back. */

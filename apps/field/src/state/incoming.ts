@@ -1,11 +1,10 @@
 /**
- * Files dropped or chosen: told apart as a case (folder or zip) or loose tables. Tables wait here until the import
- * step of a case takes them.
+ * Files dropped or chosen: told apart as a case (folder or zip), loose tables, or photos of paper strips. Tables and
+ * photos wait until the steps of a case take them.
  */
 import { CASE_JSON, type CaseBag } from '@standfast/casefile';
-import { useSyncExternalStore } from 'react';
 
-export interface LooseTable {
+export interface LooseFile {
   name: string;
   bytes: Uint8Array;
 }
@@ -13,7 +12,8 @@ export interface LooseTable {
 export type Incoming =
   | { kind: 'zip'; name: string; bytes: Uint8Array }
   | { kind: 'folder'; name: string; bag: CaseBag }
-  | { kind: 'tables'; tables: LooseTable[] }
+  | { kind: 'tables'; tables: LooseFile[] }
+  | { kind: 'photos'; photos: LooseFile[] }
   | { kind: 'unknown'; name: string };
 
 /** A file with its path inside what was dropped. */
@@ -23,6 +23,7 @@ export interface PathFile {
 }
 
 const TABLE = /\.(csv|txt|tsv|dat|asc|xlsx)$/i;
+const PHOTO = /\.(jpe?g|png|heic|heif|webp)$/i;
 const ZIP = /\.zip$/i;
 
 /** Reads the files and says what they are. Several cases in one go come back as several. */
@@ -40,12 +41,15 @@ export async function sortIncoming(files: readonly PathFile[]): Promise<Incoming
     found.push({ kind: 'folder', name: root.replace(/\/$/, '') || 'case', bag });
   }
   const rest = seen.filter(({ path }) => !roots.some((root) => path.startsWith(root)));
-  const tables: LooseTable[] = [];
+  const tables: LooseFile[] = [];
+  const photos: LooseFile[] = [];
   for (const { path, file } of rest) {
     if (ZIP.test(path)) found.push({ kind: 'zip', name: file.name, bytes: await bytesOf(file) });
     else if (TABLE.test(path)) tables.push({ name: file.name, bytes: await bytesOf(file) });
+    else if (PHOTO.test(path)) photos.push({ name: file.name, bytes: await bytesOf(file) });
     else found.push({ kind: 'unknown', name: file.name });
   }
+  if (photos.length > 0) found.push({ kind: 'photos', photos });
   if (tables.length > 0) found.push({ kind: 'tables', tables });
   return found;
 }
@@ -96,20 +100,6 @@ export function filesOfPicker(list: FileList): PathFile[] {
   return Array.from(list, (file) => ({ path: file.webkitRelativePath || file.name, file }));
 }
 
-// Tables on their way to the import step.
-const listeners = new Set<() => void>();
-let waiting: readonly LooseTable[] = [];
-
-export function waitForImport(tables: readonly LooseTable[]) {
-  waiting = tables;
-  for (const listener of listeners) listener();
-}
-
-const subscribe = (listener: () => void) => {
-  listeners.add(listener);
-  return () => listeners.delete(listener);
-};
-
-export function useWaitingTables(): readonly LooseTable[] {
-  return useSyncExternalStore(subscribe, () => waiting);
-}
+/** What a picker of the steps below takes. */
+export const TABLE_FILES = '.csv,.txt,.tsv,.dat,.asc,.xlsx';
+export const PHOTO_FILES = 'image/jpeg,image/png,image/heic,image/heif,image/webp';

@@ -1,0 +1,107 @@
+/** A strip being worked on: corners, scale, what was read and how it was mended. Plain data, so it can be laid aside. */
+import type { ChartFound, ChartKnown, CornersPx, PointPx, StripReading } from '@standfast/engine';
+import type { Units } from '@standfast/report';
+import { fieldText, storedOf } from '../units/quantities.ts';
+import { readNumber } from '../units/readNumber.ts';
+import { between } from './stripChart.ts';
+import type { LineEdit } from './stripLine.ts';
+
+/** The chart's scale as typed; depths in the person's units. */
+export interface ScaleText {
+  /** Depths at the chart's edges, or at two marked points. */
+  way: 'edges' | 'points';
+  left: string;
+  right: string;
+  bottom: string;
+  top: string;
+  atA: string;
+  atB: string;
+}
+
+export type ScaleField = Exclude<keyof ScaleText, 'way'>;
+
+export interface StripDraft {
+  /** The step on screen: the chart with its scale, or the line on it. */
+  at: 'chart' | 'line';
+  corners: CornersPx | null;
+  /** What was found on the photo, while the corners are still those. */
+  found: ChartFound | null;
+  points: readonly [PointPx, PointPx] | null;
+  scale: ScaleText;
+  reading: StripReading | null;
+  /** Which of the lines found. */
+  chosen: number;
+  edits: readonly LineEdit[];
+}
+
+/** Nothing is known yet but that level runs from 0 to full scale, which is what percent of full scale means. */
+const UNKNOWN_SCALE: ScaleText = {
+  way: 'edges',
+  left: '0',
+  right: '',
+  bottom: '0',
+  top: '100',
+  atA: '',
+  atB: '',
+};
+
+export function newDraft(lastScale: ChartKnown | null, units: Units): StripDraft {
+  const scale = { ...UNKNOWN_SCALE };
+  if (lastScale?.depthMm) {
+    scale.left = fieldText(lastScale.depthMm[0], 'lengthMm', units);
+    scale.right = fieldText(lastScale.depthMm[1], 'lengthMm', units);
+  }
+  if (lastScale?.resistance) {
+    scale.bottom = String(lastScale.resistance[0]);
+    scale.top = String(lastScale.resistance[1]);
+  }
+  return {
+    at: 'chart',
+    corners: null,
+    found: null,
+    points: null,
+    scale,
+    reading: null,
+    chosen: 0,
+    edits: [],
+  };
+}
+
+/** Points to begin with: along the chart's bottom edge, a little within. */
+export function pointsToBeginWith(corners: CornersPx): readonly [PointPx, PointPx] {
+  return [between(corners[3], corners[2], 0.15), between(corners[3], corners[2], 0.85)];
+}
+
+/** The chart as it is to be read, or what is missing of its scale by field. */
+export function knownOf(
+  { corners, points, scale }: StripDraft,
+  units: Units,
+): { known: ChartKnown } | { faults: Partial<Record<ScaleField, string>> } {
+  const faults: Partial<Record<ScaleField, string>> = {};
+  const number = (field: ScaleField, toStored: (value: number) => number): number => {
+    const read = readNumber(scale[field]);
+    if (read.ok) return toStored(read.value);
+    faults[field] = scale[field].trim() === '' ? 'Needed to read the line.' : read.message;
+    return Number.NaN;
+  };
+  const depth = (field: ScaleField) => number(field, (value) => storedOf(value, 'lengthMm', units));
+  const level = (field: ScaleField) => number(field, (value) => value);
+  const resistance = [level('bottom'), level('top')] as const;
+  if (resistance[0] === resistance[1]) faults.top = 'Top and bottom cannot be at the same level.';
+  const [from, to] = scale.way === 'edges' ? (['left', 'right'] as const) : (['atA', 'atB'] as const);
+  const depths = [depth(from), depth(to)] as const;
+  if (depths[0] === depths[1]) faults[to] = 'Both ends cannot be at the same depth.';
+  if (Object.keys(faults).length > 0 || !corners) return { faults };
+  const known: ChartKnown = { cornersPx: corners, resistance };
+  if (scale.way === 'edges') return { known: { ...known, depthMm: depths } };
+  const [a, b] = points ?? pointsToBeginWith(corners);
+  return {
+    known: {
+      ...known,
+      taps: [
+        { px: a, depthMm: depths[0] },
+        { px: b, depthMm: depths[1] },
+      ],
+    },
+  };
+}

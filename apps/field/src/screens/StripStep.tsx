@@ -1,0 +1,192 @@
+/**
+ * A photographed paper strip on its way into the case: the chart's corners and scale, then the line that was read,
+ * mended where it went wrong, and kept with its photo. All of it happens on this device.
+ */
+import { useEffect, useRef, useState } from 'react';
+import { Button, Label, ProgressBar } from 'react-aria-components';
+import { cornersToBeginWith } from '../edit/stripChart.ts';
+import { newDraft, type StripDraft } from '../edit/stripDraft.ts';
+import { Sheet } from '../parts/Sheet.tsx';
+import { lastScale } from '../state/lastScale.ts';
+import { useSettings } from '../state/settings.ts';
+import { say } from '../state/toast.tsx';
+import { useSessionView } from '../state/useSession.tsx';
+import { useWaitingStrips, useWaitingTables, type WaitingStrip, waitForStrips } from '../state/waiting.ts';
+import { type OpenPhoto, type StripReader, stripReader } from '../work/strip.ts';
+import { StripChart } from './StripChart.tsx';
+import { StripLineCheck } from './StripLineCheck.tsx';
+
+export function StripStep() {
+  const strips = useWaitingStrips();
+  const tables = useWaitingTables();
+  const { status, writer } = useSessionView();
+  const draft = useRef<StripDraft | null>(null);
+  const [first] = strips;
+  if (!first || tables.length > 0 || status !== 'open' || writer === false) return null;
+  const done = () => {
+    draft.current = null;
+    waitForStrips(strips.slice(1));
+  };
+  const leaveOut = () => {
+    const aside = draft.current ? { ...first, draft: draft.current } : first;
+    done();
+    say(`${first.name} left out.`, {
+      label: 'Take it up again',
+      run: () => waitForStrips([aside, ...strips.slice(1)]),
+    });
+  };
+  return (
+    <Sheet
+      wide
+      sturdy
+      isOpen
+      onOpenChange={(open) => {
+        if (!open) leaveOut();
+      }}
+      title={strips.length > 1 ? `Paper strip: ${first.name} (1 of ${strips.length})` : 'Paper strip'}
+    >
+      <StripWork
+        key={`${first.name} ${strips.length}`}
+        strip={first}
+        onDraft={(latest) => {
+          draft.current = latest;
+        }}
+        leaveOut={leaveOut}
+        done={done}
+      />
+    </Sheet>
+  );
+}
+
+interface StripWorkProps {
+  strip: WaitingStrip;
+  onDraft: (draft: StripDraft) => void;
+  leaveOut: () => void;
+  done: () => void;
+}
+
+export interface Doing {
+  step: string;
+  /** Share done; null while it cannot be told. */
+  share: number | null;
+  cancel?: () => void;
+}
+
+function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
+  const { units } = useSettings();
+  const [draft, setDraft] = useState<StripDraft>(() => strip.draft ?? newDraft(lastScale(), units));
+  const [photo, setPhoto] = useState<OpenPhoto | null>(null);
+  const [reader, setReader] = useState<StripReader | null>(null);
+  const [doing, setDoing] = useState<Doing | null>({ step: 'Opening the photo', share: null });
+  const [fault, setFault] = useState<string | null>(null);
+  const change = (part: Partial<StripDraft>) => setDraft((before) => ({ ...before, ...part }));
+  useEffect(() => onDraft(draft), [draft, onDraft]);
+
+  const begun = strip.draft !== undefined;
+  useEffect(() => {
+    const made = stripReader(strip.bytes, strip.name);
+    setReader(made);
+    let gone = false;
+    let shown: ImageBitmap | null = null;
+    const begin = async () => {
+      const opened = await made.open();
+      if (gone) return;
+      if (!opened.ok) {
+        setFault(opened.message);
+        setDoing(null);
+        return;
+      }
+      const { bitmap } = opened.value;
+      shown = bitmap;
+      setPhoto(opened.value);
+      if (!begun) {
+        setDoing({ step: 'Looking for the chart', share: null });
+        const found = await made.find();
+        if (gone) return;
+        const chart = found.ok ? found.value : null;
+        setDraft((before) => ({
+          ...before,
+          corners: chart?.cornersPx ?? cornersToBeginWith(bitmap.width, bitmap.height),
+          found: chart,
+        }));
+        if (!found.ok) setFault(found.message);
+      }
+      setDoing(null);
+    };
+    begin();
+    return () => {
+      gone = true;
+      made.close();
+      shown?.close();
+    };
+  }, [strip, begun]);
+
+  return (
+    <div className="import-step">
+      {fault && (
+        <p className="fault" role="alert">
+          {fault}
+        </p>
+      )}
+      {doing && <DoingBar doing={doing} />}
+      {photo && reader && draft.corners && draft.at === 'chart' && (
+        <StripChart
+          photo={photo}
+          reader={reader}
+          draft={draft}
+          corners={draft.corners}
+          change={change}
+          busy={doing !== null}
+          setDoing={setDoing}
+          setFault={setFault}
+        />
+      )}
+      {photo && draft.reading && draft.at === 'line' && (
+        <StripLineCheck
+          strip={strip}
+          photo={photo}
+          draft={draft}
+          reading={draft.reading}
+          change={change}
+          setFault={setFault}
+          done={done}
+        />
+      )}
+      {!doing && draft.at === 'chart' && (
+        <div className="actions">
+          <Button className="button" onPress={leaveOut}>
+            Leave this photo out
+          </Button>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function DoingBar({ doing: { step, share, cancel } }: { doing: Doing }) {
+  return (
+    <div className="doing">
+      <ProgressBar value={share === null ? undefined : 100 * share} isIndeterminate={share === null}>
+        {({ percentage, valueText }) => (
+          <>
+            <span className="doing-words">
+              <Label>{step}</Label>
+              {share !== null && <span>{valueText}</span>}
+            </span>
+            <span className="bar">
+              <span
+                className={share === null ? 'bar-unknown' : ''}
+                style={{ width: `${percentage ?? 100}%` }}
+              />
+            </span>
+          </>
+        )}
+      </ProgressBar>
+      {cancel && (
+        <Button className="button" onPress={cancel}>
+          Cancel
+        </Button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+/** Photos of paper strips, off the page's thread: decoded the right way up, searched for a chart, and read. */
+import {
+  type ChartFound,
+  type ChartKnown,
+  type CornersPx,
+  findChart,
+  InputFault,
+  readStrip,
+  type StripImage,
+  type StripProgress,
+  type StripReading,
+  settleChart,
+  settleCorners,
+} from '@standfast/engine';
+import { expose, transfer } from 'comlink';
+import { brokenPhoto, checkPhotoFile, type PhotoKind } from '../edit/photoFile.ts';
+
+export type StripOutcome<T> = { ok: true; value: T } | { ok: false; message: string };
+
+/** A decoded photo, upright, for the screen to draw. */
+export interface OpenPhoto {
+  bitmap: ImageBitmap;
+  kind: PhotoKind;
+  /** Pixels of the photo as it was taken along one of the bitmap. */
+  photoScale: number;
+}
+
+/** More pixels than this show no more of a pen line, and cost a phone its memory. */
+const ENOUGH_PIXELS = 16e6;
+/** How far from corners set by hand printed lines are looked for, share of the photo's longer side. */
+const SNAP_SHARE = 0.015;
+
+let image: StripImage | null = null;
+
+async function told<T>(name: string, step: () => T | Promise<T>): Promise<StripOutcome<T>> {
+  try {
+    return { ok: true, value: await step() };
+  } catch (thrown) {
+    if (thrown instanceof InputFault) return { ok: false, message: thrown.what };
+    const message = thrown instanceof Error ? thrown.message : String(thrown);
+    return { ok: false, message: `${name} could not be read: ${message}` };
+  }
+}
+
+function opened(): StripImage {
+  if (!image) throw new InputFault('No photo is open: choose it again.', 'photo');
+  return image;
+}
+
+async function open(bytes: Uint8Array, name: string): Promise<OpenPhoto> {
+  const kind = checkPhotoFile(bytes, name);
+  const whole = await createImageBitmap(new Blob([bytes as Uint8Array<ArrayBuffer>]), {
+    imageOrientation: 'from-image',
+  }).catch(() => {
+    throw new InputFault(brokenPhoto(kind), name);
+  });
+  const photoScale = Math.max(1, Math.sqrt((whole.width * whole.height) / ENOUGH_PIXELS));
+  const width = Math.round(whole.width / photoScale);
+  const height = Math.round(whole.height / photoScale);
+  const canvas = new OffscreenCanvas(width, height);
+  const pen = canvas.getContext('2d', { willReadFrequently: true });
+  if (!pen) throw new InputFault('This browser gives no room to decode the photo: close other tabs.', name);
+  // See-through places show white paper.
+  pen.fillStyle = '#fff';
+  pen.fillRect(0, 0, width, height);
+  pen.imageSmoothingQuality = 'high';
+  pen.drawImage(whole, 0, 0, width, height);
+  whole.close();
+  const { data } = pen.getImageData(0, 0, width, height);
+  image = { widthPx: width, heightPx: height, rgba: data };
+  return { bitmap: await createImageBitmap(canvas), kind, photoScale };
+}
+
+const api = {
+  /** Decodes a photo; the ones below work on it. */
+  async open(bytes: Uint8Array, name: string): Promise<StripOutcome<OpenPhoto>> {
+    const outcome = await told(name, () => open(bytes, name));
+    return outcome.ok ? transfer(outcome, [outcome.value.bitmap]) : outcome;
+  },
+
+  /** The chart by its frame or grid; null when there is none to be seen. */
+  find: (): Promise<StripOutcome<ChartFound | null>> => told('The photo', () => findChart(opened())),
+
+  /** Corners moved onto the printed lines near them. */
+  snap: (corners: CornersPx): Promise<StripOutcome<{ corners: CornersPx; seen: number[] }>> =>
+    told('The photo', () => {
+      const photo = opened();
+      return settleCorners(photo, corners, SNAP_SHARE * Math.max(photo.widthPx, photo.heightPx));
+    }),
+
+  /** The lines on the chart. */
+  read: (
+    known: ChartKnown,
+    found: ChartFound | null,
+    onProgress: StripProgress,
+  ): Promise<StripOutcome<StripReading>> =>
+    told('The photo', () => {
+      const photo = opened();
+      const settled = settleChart(photo, known, { photo: 'photo', chart: 'chart' });
+      if (!settled.chart)
+        throw new InputFault('The depths and levels of the chart are still missing.', 'chart');
+      return readStrip(photo, settled.chart, {
+        onProgress,
+        scaleFrom: settled.scaleFrom,
+        where: 'photo',
+        ...(found ? { cornersFound: found } : {}),
+      });
+    }),
+};
+
+export type StripApi = typeof api;
+
+expose(api);
