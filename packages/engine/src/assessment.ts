@@ -334,6 +334,9 @@ export interface DecisionAssessment {
     inTimeFrame: Chance;
     evenPerYear: number;
     evenInTimeFrame: number;
+    /** Within the time frame from the worst side, given that the tree has stood `stoodYears` much as it is now. */
+    inTimeFrameHavingStood: number;
+    stoodYears: number;
     breakage: ModeChance;
     uprooting: ModeChance;
     /** What it rests on and how far to trust it. */

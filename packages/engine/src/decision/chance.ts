@@ -9,6 +9,7 @@
  * decay, growth or wear in the time frame, and no credit for storms it has stood.
  */
 import type { Chance, ModeChance } from '../assessment.ts';
+import { constant } from '../reference/index.ts';
 import { chanceWithin, type GustClimate } from '../wind/gustClimate.ts';
 import { interval } from '../wind/interval.ts';
 import { DIRECTIONS } from '../wind/types.ts';
@@ -20,6 +21,7 @@ export interface ChanceOfFailure {
   inTimeFrame: Chance;
   evenPerYear: number;
   evenInTimeFrame: number;
+  inTimeFrameHavingStood: number;
   breakage: ModeChance;
   uprooting: ModeChance;
   /** For each of the 36 directions, the chance of either failure within the time frame by gusts toward it. */
@@ -71,6 +73,27 @@ function byDirection(rates: Float64Array, draws: number, years: number): number[
   return Array.from(sums, (sum) => sum / draws);
 }
 
+/**
+ * Chance within the time frame given that the tree has stood some years: a version of the tree that would hardly have
+ * stood them counts for as much less (Bayes' rule, the weight of a draw its chance to have stood gusts from all sides).
+ */
+export function chanceHavingStood(
+  worst: Float64Array,
+  even: Float64Array,
+  years: number,
+  stoodYears: number,
+): number {
+  let weights = 0;
+  let sum = 0;
+  for (let i = 0; i < worst.length; i++) {
+    const weight = Math.exp(-stoodYears * even[i]!);
+    weights += weight;
+    sum += weight * chanceWithin(worst[i]!, years);
+  }
+  // Every version would have fallen: nothing is known of one that did not.
+  return weights > 0 ? sum / weights : 1;
+}
+
 /** Chance of failure by mode and direction, a year and within the time frame. */
 export function chanceOfFailure(drawn: SafetyDraws, climate: GustClimate, years: number): ChanceOfFailure {
   const { draws } = drawn;
@@ -104,6 +127,7 @@ export function chanceOfFailure(drawn: SafetyDraws, climate: GustClimate, years:
     inTimeFrame: chanceOf(worst, years),
     evenPerYear: meanWithin(even, 1),
     evenInTimeFrame: meanWithin(even, years),
+    inTimeFrameHavingStood: chanceHavingStood(worst, even, years, constant('years stood').value),
     breakage: modeChance('breakage', breaking),
     uprooting: modeChance('uprooting', uprooting),
     eitherByDirection: byDirection(either, draws, years),

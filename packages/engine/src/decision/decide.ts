@@ -114,6 +114,7 @@ export function decide(input: DecideInput): Decided {
     .sort((a, b) => stepOf(RISKS, b.risk) - stepOf(RISKS, a.risk) || a.index - b.index);
   const top = rows[0];
   const { breakage, uprooting, perYear, inTimeFrame, evenPerYear, evenInTimeFrame } = chance;
+  const stoodYears = constant('years stood').value;
   const assessment: DecisionAssessment = {
     timeFrameYears: frame.years,
     timeFrameBasis: frame.basis,
@@ -123,12 +124,15 @@ export function decide(input: DecideInput): Decided {
       inTimeFrame,
       evenPerYear,
       evenInTimeFrame,
+      inTimeFrameHavingStood: chance.inTimeFrameHavingStood,
+      stoodYears,
       breakage,
       uprooting,
       basis: [
         climate.basis,
         'Mean over equally likely versions of the tree; the interval shows how far they lie apart. The strongest gust of each year is taken from the side that is worst for the tree; the second figure is for gusts from all sides alike.',
-        'The tree is taken to stay as it is for the time frame, and no credit is taken for the storms it has stood. An order of magnitude, not a forecast: the far tail of wind and strength is not known better.',
+        `The tree is taken to stay as it is for the time frame. The likelihood of failure takes no credit for the storms it has stood; given that it has stood ${stoodYears} years much as it is now, versions of it that would hardly have stood them count for less, and the chance falls as shown. That credit does not hold after new damage or digging, or where decay moves fast.`,
+        'An order of magnitude, not a forecast: the far tail of wind and strength is not known better.',
       ],
     },
     likelihoodOfFailure: likelihood,
@@ -156,6 +160,7 @@ export function decide(input: DecideInput): Decided {
       ...(input.timeFrameYears === undefined ? [sourced('time frame')] : []),
       sourced('chance probable'),
       sourced('chance improbable'),
+      sourced('years stood'),
       ...(targets.length > 0
         ? [sourced('target reach full'), sourced('target reach debris'), sourced('small share of falls')]
         : []),
@@ -395,7 +400,7 @@ function inWords(decision: DecisionAssessment, safety: SafetyAssessment): string
   const frame = `${timeFrameYears} year${timeFrameYears === 1 ? '' : 's'}`;
   return [
     `What governs is ${governing.mode === 'breakage' ? `breaking of the stem${governing.sectionId ? ` at section ${governing.sectionId}` : ''}` : 'uprooting'}, with wind toward the ${compass(governing.directionDeg)}: a safety of ${figure(governing.p50)}, between ${figure(governing.p05)} and ${figure(governing.p95)} (nine in ten).`,
-    `The chance that the stem or the roots fail within ${frame} is about ${chanceInWords(chance.inTimeFrame.mean)} if the strongest gusts come from the worst side, ${chanceInWords(chance.evenInTimeFrame)} if they come from all sides alike.`,
+    `The chance that the stem or the roots fail within ${frame} is about ${chanceInWords(chance.inTimeFrame.mean)} if the strongest gusts come from the worst side, ${chanceInWords(chance.evenInTimeFrame)} if they come from all sides alike. Given that it has stood the last ${chance.stoodYears} years much as it is now, the first figure is ${chanceInWords(chance.inTimeFrameHavingStood)}.`,
     said('Likelihood of failure', decision.likelihoodOfFailure),
     ...(top && overall.risk
       ? [

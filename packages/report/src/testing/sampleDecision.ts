@@ -49,6 +49,8 @@ export function sampleDecision(governing: SafetyGoverning): DecisionAssessment {
       inTimeFrame: chance(0.045),
       evenPerYear: 0.005,
       evenInTimeFrame: 0.02,
+      inTimeFrameHavingStood: 0.021,
+      stoodYears: 5,
       breakage: modeChance('breakage', 110, 0.006),
       uprooting: modeChance('uprooting', governing.directionDeg, 0.041),
       basis: [
