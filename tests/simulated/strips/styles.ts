@@ -1,0 +1,284 @@
+/**
+ * Styles of strips and of photos of them. The reader was tuned on the tuning styles only; figures are told on the
+ * judging styles, with other colours, widths, grids and disturbances, and other seeds.
+ */
+import type { Random } from '../../../packages/engine/src/random.ts';
+import type { Trace } from '../../../packages/engine/src/trace/types.ts';
+import type { CameraStyle } from './photograph.ts';
+import type { PrintStyle } from './printStrip.ts';
+
+export interface StripStyle {
+  name: string;
+  about: string;
+  /** Clean strips are held to tighter bounds. */
+  hard: boolean;
+  print: (random: Random, other: Trace) => PrintStyle;
+  camera: (random: Random) => CameraStyle;
+}
+
+const between = (random: Random, a: number, b: number) => a + (b - a) * random.uniform();
+
+const plainPrint: PrintStyle = {
+  pxPerMm: 4.5,
+  chartHeightPx: 330,
+  paper: [0.97, 0.97, 0.95],
+  grid: { colour: [0.8, 0.84, 0.8], everyMm: 10, everyPct: 10, width: 1.2, heavy: 5 },
+  frame: { colour: [0.12, 0.12, 0.12], width: 2, sides: 'all' },
+  pen: { colour: [0.1, 0.15, 0.4], width: 3, opacity: 1 },
+  labels: true,
+  title: true,
+  fade: 0,
+  gaps: [],
+  handwriting: null,
+  coffee: false,
+  second: null,
+};
+
+const plainCamera: CameraStyle = {
+  widthPx: 1600,
+  tiltDeg: 0,
+  swingDeg: 0,
+  turnDeg: 0,
+  shadow: 0.1,
+  light: [1, 1, 0.96],
+  blurPx: 0.6,
+  noise: 1.5,
+  jpegQuality: 88,
+  creases: 0,
+  curl: 0,
+};
+
+const tilted = (random: Random): Partial<CameraStyle> => ({
+  tiltDeg: between(random, -20, 20),
+  swingDeg: between(random, -15, 15),
+  turnDeg: between(random, -6, 6),
+});
+
+const style = (
+  name: string,
+  about: string,
+  hard: boolean,
+  print: (random: Random, other: Trace) => Partial<PrintStyle>,
+  camera: (random: Random) => Partial<CameraStyle>,
+): StripStyle => ({
+  name,
+  about,
+  hard,
+  print: (random, other) => ({ ...plainPrint, ...print(random, other) }),
+  camera: (random) => ({ ...plainCamera, ...camera(random) }),
+});
+
+export const TUNING_STYLES: StripStyle[] = [
+  style(
+    'plain',
+    'dark blue pen on a light green grid',
+    false,
+    () => ({}),
+    () => ({}),
+  ),
+  style(
+    'red on grey',
+    'thin red pen, grey grid',
+    false,
+    () => ({
+      pen: { colour: [0.8, 0.15, 0.1], width: 2, opacity: 1 },
+      grid: { colour: [0.5, 0.5, 0.5], everyMm: 10, everyPct: 10, width: 1, heavy: 0 },
+    }),
+    () => ({}),
+  ),
+  style(
+    'black on black',
+    'thick black pen on a thin black grid',
+    false,
+    () => ({
+      pen: { colour: [0.05, 0.05, 0.05], width: 5, opacity: 1 },
+      grid: { colour: [0.05, 0.05, 0.05], everyMm: 20, everyPct: 20, width: 1.5, heavy: 0 },
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'pale wax',
+    'pale pen on yellowish paper, grain and shadow',
+    true,
+    () => ({
+      pen: { colour: [0.72, 0.72, 0.7], width: 3, opacity: 1 },
+      paper: [0.88, 0.87, 0.8],
+      grid: { colour: [0.8, 0.78, 0.72], everyMm: 5, everyPct: 10, width: 1, heavy: 0 },
+    }),
+    () => ({ noise: 3, shadow: 0.3 }),
+  ),
+  style(
+    'everything',
+    'handwriting, coffee, fade, a gap, creases, tilt, shadow, JPEG 50',
+    true,
+    () => ({
+      handwriting: { colour: [0.15, 0.15, 0.2], count: 2 },
+      coffee: true,
+      fade: 0.4,
+      gaps: [[0.5, 0.56]],
+    }),
+    () => ({
+      tiltDeg: 20,
+      swingDeg: 12,
+      turnDeg: 4,
+      shadow: 0.5,
+      noise: 4,
+      jpegQuality: 50,
+      creases: 2,
+      blurPx: 1,
+    }),
+  ),
+  style(
+    'bowed',
+    'curled sheet at a tilt',
+    true,
+    () => ({}),
+    () => ({ curl: -0.02, tiltDeg: 20, turnDeg: 3, swingDeg: -10 }),
+  ),
+];
+
+export const JUDGING_STYLES: StripStyle[] = [
+  style(
+    'black on orange',
+    'black pen of 2 to 4 px on an orange grid',
+    false,
+    (random) => ({
+      pen: { colour: [0.06, 0.06, 0.07], width: between(random, 2, 4), opacity: 1 },
+      grid: { colour: [0.98, 0.8, 0.62], everyMm: 5, everyPct: 5, width: 1, heavy: 4 },
+    }),
+    () => ({}),
+  ),
+  style(
+    'green pen',
+    'green pen of 3 to 5 px, blue grid, no frame',
+    false,
+    (random) => ({
+      pen: { colour: [0.1, 0.5, 0.25], width: between(random, 3, 5), opacity: 1 },
+      grid: { colour: [0.72, 0.82, 0.95], everyMm: 10, everyPct: 20, width: 1.5, heavy: 0 },
+      frame: null,
+    }),
+    () => ({}),
+  ),
+  style(
+    'thick, no grid',
+    'pen of 6 to 8 px, frame only',
+    false,
+    (random) => ({
+      pen: { colour: [0.15, 0.15, 0.15], width: between(random, 6, 8), opacity: 1 },
+      grid: null,
+    }),
+    () => ({}),
+  ),
+  style(
+    'violet, dotted grid',
+    'violet pen on a dashed grey grid',
+    false,
+    () => ({
+      pen: { colour: [0.4, 0.1, 0.5], width: 2.5, opacity: 1 },
+      grid: { colour: [0.55, 0.55, 0.55], everyMm: 20, everyPct: 10, width: 1.2, heavy: 0, dash: [3, 5] },
+    }),
+    () => ({}),
+  ),
+  style(
+    'carbon grey',
+    'see-through grey pen, grey grid, slight tilt',
+    true,
+    (random) => ({
+      pen: { colour: [0.35, 0.35, 0.37], width: 3, opacity: between(random, 0.55, 0.75) },
+      grid: { colour: [0.82, 0.82, 0.82], everyMm: 10, everyPct: 10, width: 1.2, heavy: 5 },
+    }),
+    (random) => ({ ...tilted(random), noise: 3 }),
+  ),
+  style(
+    'thermal fade',
+    'black line that fades by 60 to 70 % along the strip',
+    true,
+    (random) => ({
+      pen: { colour: [0.1, 0.1, 0.12], width: 3.5, opacity: 0.95 },
+      fade: between(random, 0.6, 0.7),
+      grid: { colour: [0.9, 0.86, 0.86], everyMm: 10, everyPct: 25, width: 1, heavy: 0 },
+    }),
+    (random) => ({ ...tilted(random), noise: 2.5, shadow: 0.25 }),
+  ),
+  style(
+    'steep tilt',
+    'tilt of 25 to 30 degrees, swing of 20, strong shadow',
+    true,
+    () => ({}),
+    (random) => ({
+      tiltDeg: (random.uniform() < 0.5 ? -1 : 1) * between(random, 25, 30),
+      swingDeg: between(random, -20, 20),
+      turnDeg: between(random, -8, 8),
+      shadow: 0.6,
+      noise: 3,
+    }),
+  ),
+  style(
+    'blurred, JPEG 40',
+    'out of focus by 1.6 px, JPEG quality 40',
+    true,
+    () => ({ pen: { colour: [0.15, 0.15, 0.45], width: 4, opacity: 1 } }),
+    (random) => ({ ...tilted(random), blurPx: 1.6, jpegQuality: 40, noise: 4 }),
+  ),
+  style(
+    'creased and bowed',
+    'four creases, curl of 1.5 %',
+    true,
+    () => ({ grid: { colour: [0.85, 0.7, 0.7], everyMm: 10, everyPct: 10, width: 1.2, heavy: 2 } }),
+    (random) => ({ ...tilted(random), creases: 4, curl: 0.015 * (random.uniform() < 0.5 ? -1 : 1) }),
+  ),
+  style(
+    'wax paper',
+    'pen 12 to 18 % darker than grey paper',
+    true,
+    (random) => {
+      const dark = between(random, 0.12, 0.18);
+      return {
+        paper: [0.8, 0.8, 0.78],
+        pen: { colour: [0.8 - dark, 0.8 - dark, 0.79 - dark], width: 3.5, opacity: 1 },
+        grid: { colour: [0.76, 0.76, 0.73], everyMm: 10, everyPct: 10, width: 1, heavy: 0 },
+        frame: { colour: [0.55, 0.55, 0.53], width: 2, sides: 'all' },
+      };
+    },
+    () => ({ noise: 2.5, shadow: 0.2 }),
+  ),
+  style(
+    'written over',
+    'three scrawls in blue over a black line',
+    true,
+    () => ({
+      pen: { colour: [0.05, 0.05, 0.05], width: 3, opacity: 1 },
+      handwriting: { colour: [0.15, 0.2, 0.6], count: 3 },
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'coffee',
+    'ring of a cup over a red line',
+    true,
+    () => ({ pen: { colour: [0.75, 0.12, 0.12], width: 3, opacity: 1 }, coffee: true }),
+    (random) => ({ ...tilted(random), shadow: 0.3 }),
+  ),
+  style(
+    'pen lifts',
+    'two gaps, one of 8 % of the strip',
+    true,
+    () => ({
+      gaps: [
+        [0.3, 0.33],
+        [0.62, 0.7],
+      ],
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'two drillings',
+    'a second line in another colour on the same chart',
+    true,
+    (_random, other) => ({
+      pen: { colour: [0.1, 0.12, 0.45], width: 3, opacity: 1 },
+      second: { colour: [0.75, 0.15, 0.1], trace: other },
+    }),
+    (random) => tilted(random),
+  ),
+];
