@@ -146,7 +146,7 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
                 <Upload aria-hidden /> {drilling.trace ? 'Another table' : 'Bring in its table'}
               </FilePicker>
               <FilePicker
-                label="Camera, for a photo of the paper strip"
+                label="Take a photo of its strip"
                 accept="image/*"
                 camera
                 caseId={caseId}

@@ -212,7 +212,7 @@ function Drillings() {
             <Upload aria-hidden /> Bring in tables
           </FilePicker>
           <FilePicker
-            label="Camera, for photos of paper strips"
+            label="Take a photo of a strip"
             accept="image/*"
             camera
             caseId={caseId}

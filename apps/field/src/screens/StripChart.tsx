@@ -135,10 +135,10 @@ export function StripChart(props: StripChartProps) {
         </PhotoStage>
         <div className="actions">
           <Button className="button" isDisabled={busy} onPress={snap}>
-            <ScanLine aria-hidden /> Snap to printed lines
+            <ScanLine aria-hidden /> Snap to print
           </Button>
           <Button className="button" isDisabled={busy} onPress={() => place(turnedCorners(corners))}>
-            <RotateCw aria-hidden /> Turn which side is the top
+            <RotateCw aria-hidden /> Turn the chart
           </Button>
           <Button className="button" isDisabled={busy} onPress={findAgain}>
             <ScanSearch aria-hidden /> Find again

@@ -2,7 +2,7 @@
 import { freeTracePath } from '@standfast/casefile';
 import { checkTrace, ENGINE_VERSION, InputFault, type PointPx, type StripReading } from '@standfast/engine';
 import { Eraser, Hand, PenLine, Undo2 } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import { type Assignment, assignmentFault, drillingTaken, usualAssignment } from '../edit/assignment.ts';
@@ -69,6 +69,9 @@ export function StripLineCheck(props: StripLineCheckProps) {
     usualAssignment(caseFile, strip.name.replace(/\.[^.]*$/, ''), here),
   );
   const [asked, setAsked] = useState(false);
+  const heading = useRef<HTMLHeadingElement>(null);
+  // A new step begins at its head, on screen and for a screen reader.
+  useEffect(() => heading.current?.focus(), []);
   const [busy, setBusy] = useState(false);
 
   const { provenance } = reading;
@@ -153,7 +156,9 @@ export function StripLineCheck(props: StripLineCheckProps) {
   return (
     <>
       <section>
-        <h3>The line on the photo</h3>
+        <h3 ref={heading} tabIndex={-1}>
+          The line on the photo
+        </h3>
         {reading.lines.length > 1 && (
           <Segments
             label={`${reading.lines.length} lines were found. The trace is`}
@@ -165,36 +170,6 @@ export function StripLineCheck(props: StripLineCheckProps) {
             }}
           />
         )}
-        <PhotoStage
-          bitmap={photo.bitmap}
-          label="The photographed strip with the line that was read"
-          onStroke={tool === 'look' ? undefined : stroke}
-          overlay={
-            <>
-              <ChartOutline corners={provenance.cornersPx} />
-              {reading.lines.map((line, i) =>
-                i === draft.chosen ? null : (
-                  <path
-                    // biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name than their place.
-                    key={i}
-                    className="line-other"
-                    d={pathOf(line.depthMm, line.linePx, () => 'all').get('all') ?? ''}
-                  />
-                ),
-              )}
-              <LineDrawn depthMm={mended.depthMm} linePx={linePx} mended={mended} />
-              <Gaps gaps={gapsOf(mended.depthMm)} map={map} levels={provenance.resistance} />
-              {points.length > 0 && <polyline className="line-pending under" points={listOf(points)} />}
-              {points.length > 0 && <polyline className="line-pending" points={listOf(points)} />}
-              {points.map(([x, y]) => (
-                <path key={`${x} ${y}`} className="line-point" d={`M${x} ${y}h0`} />
-              ))}
-              {brush.length > 0 && (
-                <polyline className="line-brush" points={listOf([...brush, brush.at(-1)!])} />
-              )}
-            </>
-          }
-        />
         <div className="actions">
           <ToggleButtonGroup
             className="tools"
@@ -226,6 +201,36 @@ export function StripLineCheck(props: StripLineCheckProps) {
             <Undo2 aria-hidden /> Take back
           </Button>
         </div>
+        <PhotoStage
+          bitmap={photo.bitmap}
+          label="The photographed strip with the line that was read"
+          onStroke={tool === 'look' ? undefined : stroke}
+          overlay={
+            <>
+              <ChartOutline corners={provenance.cornersPx} />
+              {reading.lines.map((line, i) =>
+                i === draft.chosen ? null : (
+                  <path
+                    // biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name than their place.
+                    key={i}
+                    className="line-other"
+                    d={pathOf(line.depthMm, line.linePx, () => 'all').get('all') ?? ''}
+                  />
+                ),
+              )}
+              <LineDrawn depthMm={mended.depthMm} linePx={linePx} mended={mended} />
+              <Gaps gaps={gapsOf(mended.depthMm)} map={map} levels={provenance.resistance} />
+              {points.length > 0 && <polyline className="line-pending under" points={listOf(points)} />}
+              {points.length > 0 && <polyline className="line-pending" points={listOf(points)} />}
+              {points.map(([x, y]) => (
+                <path key={`${x} ${y}`} className="line-point" d={`M${x} ${y}h0`} />
+              ))}
+              {brush.length > 0 && (
+                <polyline className="line-brush" points={listOf([...brush, brush.at(-1)!])} />
+              )}
+            </>
+          }
+        />
         <p className="hint">{TOOL_WORDS[tool]}</p>
         <Key />
         <ByNumbers
@@ -345,8 +350,8 @@ function Key() {
     <ul className="line-key" aria-label="Key">
       {kinds.map(([kind, words]) => (
         <li key={kind}>
-          <svg width="36" height="10" aria-hidden="true">
-            <path className={`line-read ${kind}`} d="M1 5H35" />
+          <svg width="36" height="12" aria-hidden="true">
+            <path className={`line-read ${kind}`} d="M2 6H34" />
           </svg>
           {words}
         </li>
