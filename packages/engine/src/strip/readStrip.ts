@@ -27,6 +27,10 @@ const LEAST_COVERAGE = 0.15;
 /** Least darkness of a pen against the paper, share, and against the paper's grain. */
 const LEAST_DARKNESS = 0.05;
 const LEAST_CLEARNESS = 4.5;
+/** A pen is narrower than this share of the chart's height. */
+const BROADEST_PEN = 0.1;
+/** Ink like the pen's over more of the chart than this share, and three times the line's own, is a pattern. */
+const MOST_OTHER_INK = 0.12;
 
 export interface ReadStripOptions {
   /** Told as the work goes on. */
@@ -197,19 +201,20 @@ function findLines(ink: Ink, left: number, right: number, startsAt: 'left' | 'ri
 /** Follows the likeliest line of any ink, learns its pen from it, and follows that pen's line. */
 function follow(seen: Seen, any: Evidence, taken: readonly PenLine[]): FoundLine | null {
   const { ink, left, right } = seen;
-  let path = pathAlong(any, left, right, ANY_INK);
+  let field = any;
+  let path = pathAlong(field, left, right, ANY_INK);
   let line = penLine(any, path, left, right);
   let pen: Pen | null = null;
   for (let round = 0; round < 2; round++) {
     pen = penAlong(ink, path, line, left, right) ?? pen;
     if (!pen) return null;
     const clean = cleaned(seen, pen, line.penWidth);
-    const field = likeness(clean, pen);
+    field = likeness(clean, pen);
     wipe(field, taken, left, right);
     path = pathAlong(field, left, right, PEN_INK);
     line = penLine(field, path, left, right);
   }
-  return pen && judged(line, pen, seen);
+  return pen && judged(field, line, pen, seen);
 }
 
 /** A line found on the coarse mesh, followed again on the full one. */
@@ -237,7 +242,7 @@ function refine(seen: Seen, rough: FoundLine, better: readonly FoundLine[]): Fou
     right,
   );
   const line = penLine(field, pathAlong(field, left, right, PEN_INK), left, right, startsAt);
-  return judged(line, pen, seen);
+  return judged(field, line, pen, seen);
 }
 
 /** The ink without stains broader than the pen. */
@@ -251,18 +256,27 @@ function cleaned({ ink, coarse, fold, stains }: Seen, pen: Pen, coarsePenWidth: 
   return withoutStains(ink, broad, fold, STAIN_SHARE * Math.max(...pen.colour));
 }
 
-function judged(line: PenLine, pen: Pen, { left, right, grain }: Seen): FoundLine | null {
+/** A line with its score, or null for what is no line of a pen: too little, too faint, too broad, or one pattern among many. */
+function judged(field: Evidence, line: PenLine, pen: Pen, { left, right, grain }: Seen): FoundLine | null {
+  const { evidence, rows } = field;
   let read = 0;
   let like = 0;
+  let own = 0;
   for (let x = left; x <= right; x++) {
     if (line.state[x] === GAP) continue;
     read++;
     like += line.likeness[x]!;
+    own += line.bottom[x]! - line.top[x]! + line.penWidth;
   }
+  let all = 0;
+  for (let k = left * rows; k < (right + 1) * rows; k++) if (evidence[k]! >= FULL / 2) all++;
+  const places = (right - left + 1) * rows;
   const coverage = read / (right - left + 1);
   const dark = Math.max(...pen.colour);
   if (coverage < LEAST_COVERAGE || dark < LEAST_DARKNESS * PAPER || dark < LEAST_CLEARNESS * grain)
     return null;
+  if (line.penWidth > BROADEST_PEN * rows) return null;
+  if (all > MOST_OTHER_INK * places && all > 3 * own) return null;
   return { line, pen, coverage, score: like / (right - left + 1) };
 }
 
