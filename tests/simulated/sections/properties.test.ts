@@ -15,8 +15,8 @@ import type { ZoneKind } from '../../../packages/engine/src/trace/types.ts';
 import { drillSection, readingFromZones } from './drillSection.ts';
 import { JUDGING_FAMILIES, TUNING_FAMILIES, trueSection } from './trueSection.ts';
 
-const DRAWS = 300;
-/** Of a median from 300 draws whose spread is at most about 0.1: three standard errors and some. */
+const DRAWS = 250;
+/** Of a median from 250 draws whose spread is at most about 0.1: three standard errors and some. */
 const MEDIAN_NOISE = 0.03;
 
 const BARK_MM = 15;
@@ -191,7 +191,7 @@ describe('soundness posterior', () => {
           expect(Math.abs(quantile(a, d, 0.5) - there)).toBeLessThan(MEDIAN_NOISE + 0.2 * width);
         }
       }),
-      { numRuns: 8, seed: 1 },
+      { numRuns: 5, seed: 1 },
     );
   });
 
@@ -214,22 +214,24 @@ describe('soundness posterior', () => {
           );
         }
       }),
-      { numRuns: 12, seed: 2 },
+      { numRuns: 6, seed: 2 },
     );
   });
 
   it('narrows on average with more drillings', () => {
     const width = (drillings: number) => {
       let sum = 0;
-      families.forEach((family, k) => {
-        const { input } = drillSection(trueSection(family, 900 + k), {
-          drillings,
-          seed: k,
-          readings: 'zones',
+      families
+        .filter((_, k) => k % 2 === 0)
+        .forEach((family, k) => {
+          const { input } = drillSection(trueSection(family, 900 + k), {
+            drillings,
+            seed: k,
+            readings: 'zones',
+          });
+          const posterior = run(input, 1, 200);
+          for (let d = 0; d < 18; d += 3) sum += quantile(posterior, d, 0.95) - quantile(posterior, d, 0.05);
         });
-        const posterior = run(input, 1, 200);
-        for (let d = 0; d < 18; d += 3) sum += quantile(posterior, d, 0.95) - quantile(posterior, d, 0.05);
-      });
       return sum;
     };
     const widths = [2, 4, 8].map(width);

@@ -34,6 +34,8 @@ export function priorCovariance(scenario: Scenario, a: number, b: number, angleR
   const sectorLengthRad = (scenario.sectorLengthDeg * Math.PI) / 180;
   return (
     scenario.levelSd ** 2 +
+    scenario.shiftSd ** 2 * a * b * Math.cos(angleRad) +
+    scenario.ovalSd ** 2 * a * a * b * b * Math.cos(2 * angleRad) +
     scenario.ringSd ** 2 * squaredExponential(a - b, scenario.ringLength) +
     scenario.blobSd ** 2 * matern52(chord, scenario.blobLength) +
     scenario.sectorSd ** 2 *

@@ -5,6 +5,7 @@
 import type { Random } from '../../random.ts';
 import { cambiumRing } from '../cambium.ts';
 import { basisRow, type FieldBasis, fieldBasis, meanAt, RADIAL_NODES } from './basis.ts';
+import { calibrate } from './calibrate.ts';
 import { expectationPropagation, type FittedGaussian, type SiteLikelihoods } from './expectation.ts';
 import { fieldFrame, RAYS } from './frame.ts';
 import { FIELD_PRIOR, type FieldPrior, type Scenario } from './prior.ts';
@@ -40,7 +41,9 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   const frame = fieldFrame(cambiumRing(input.outline, input.barkMm));
   const sites = fieldSites(input.outline, input.barkMm, frame, input.drillings, prior);
   const fitted = prior.scenarios.filter((s) => s.weight > 0).map((s) => fit(s, sites, prior));
-  const chances = normalised(fitted.map((f) => Math.log(f.scenario.weight) + prior.trustInEvidence * f.gaussian.logEvidence));
+  const chances = normalised(
+    fitted.map((f) => Math.log(f.scenario.weight) + prior.trustInEvidence * f.gaussian.logEvidence),
+  );
   const kept = chances.map((c) => (c < LEAST_LIKELY ? 0 : c));
   const order = permutation(draws, random.fork('order'));
   const counts = shared(kept, draws);
@@ -88,6 +91,8 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
       }
     }
   });
+
+  calibrate(remaining, draws);
 
   const azimuths = Array.from({ length: RAYS }, (_, k) => (360 * k) / RAYS);
   const mean = Array.from(sum, (s) => s / draws);
