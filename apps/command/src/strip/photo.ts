@@ -44,7 +44,7 @@ export function photoKind(bytes: Uint8Array): PhotoKind | null {
 
 /** Bytes of a PNG file. */
 export async function encodePng({ widthPx, heightPx, rgba }: StripImage): Promise<Uint8Array> {
-  const { PNG } = await import('pngjs');
+  const { PNG } = (await import('pngjs')).default;
   const png = new PNG({ width: widthPx, height: heightPx });
   png.data = Buffer.from(rgba.buffer, rgba.byteOffset, rgba.byteLength);
   return PNG.sync.write(png);
@@ -68,7 +68,7 @@ async function decodeJpeg(bytes: Uint8Array, file: string): Promise<StripImage> 
 }
 
 async function decodePng(bytes: Uint8Array, file: string): Promise<StripImage> {
-  const { PNG } = await import('pngjs');
+  const { PNG } = (await import('pngjs')).default;
   try {
     const { width, height, data } = PNG.sync.read(Buffer.from(bytes));
     return onWhite({ widthPx: width, heightPx: height, rgba: new Uint8Array(data) });

@@ -1,10 +1,12 @@
 /** The part of pngjs that is used here; the package brings no types. */
 declare module 'pngjs' {
-  export class PNG {
+  class PNG {
     constructor(options: { width: number; height: number });
     width: number;
     height: number;
     data: Buffer;
     static sync: { read(bytes: Buffer): PNG; write(png: PNG): Buffer };
   }
+  const pngjs: { PNG: typeof PNG };
+  export default pngjs;
 }
