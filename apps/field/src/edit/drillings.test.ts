@@ -1,6 +1,13 @@
 import type { CaseFile } from '@standfast/casefile';
 import { describe, expect, it } from 'vitest';
-import { drillingAddress, placedDrillings, refOfAddress, traceFilesOf } from './drillings.ts';
+import {
+  drillingAddress,
+  fileNamed,
+  placedDrillings,
+  refOfAddress,
+  traceFilesOf,
+  withFirstDrillings,
+} from './drillings.ts';
 
 const caseFile = {
   sections: [{ id: 's1', drillings: [{ id: 'd1', azimuthDeg: 0, trace: 'traces/d1.csv' }] }],
@@ -20,6 +27,19 @@ describe('drillings of a case', () => {
       { named: 'traces/d1.csv', path: 'traces/D1.csv', sha256: 'abc' },
     ]);
     expect(traceFilesOf(caseFile, {})).toEqual([]);
+  });
+
+  it('name their photos, whatever the case of the letters, and never one outside', () => {
+    const files = { 'photos/D1.JPG': 'abc', '../up.jpg': 'def' };
+    expect(fileNamed(files, 'photos/d1.jpg', 'a')?.sha256).toBe('abc');
+    expect(fileNamed(files, '../up.jpg', 'a')).toBeNull();
+    expect(fileNamed(files, 'photos/d2.jpg', 'a')).toBeNull();
+  });
+
+  it('are taken one by one, in the order they were recorded, at one section only', () => {
+    expect(withFirstDrillings(caseFile, 's1', 0).sections[0]?.drillings).toEqual([]);
+    expect(withFirstDrillings(caseFile, 's1', 1)).toEqual(caseFile);
+    expect(withFirstDrillings(caseFile, 'f1', 0)).toEqual(caseFile);
   });
 
   it('have addresses that lead back to them', () => {

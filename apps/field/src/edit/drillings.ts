@@ -33,6 +33,16 @@ export function placedDrillings(caseFile: CaseFile): PlacedDrilling[] {
   return [...at('sections', (sectionId) => ({ sectionId })), ...at('flares', (flareId) => ({ flareId }))];
 }
 
+/** The case as it stood when only the first drillings of a section had been made, in the order they were recorded. */
+export function withFirstDrillings(caseFile: CaseFile, sectionId: string, count: number): CaseFile {
+  return {
+    ...caseFile,
+    sections: caseFile.sections.map((section) =>
+      section.id === sectionId ? { ...section, drillings: section.drillings.slice(0, count) } : section,
+    ),
+  };
+}
+
 /** The address of a drilling's page in its case. */
 export function drillingAddress(caseId: string, ref: string): string {
   return `/case/${caseId}/section/${encodeURIComponent(ref.replace('/', ':'))}`;

@@ -1,24 +1,70 @@
-/** Where one more hole would help most, as a place to stand, or why to stop. */
-import type { NextDrilling } from '@standfast/engine';
+/** Where one more hole would help most, as a place to stand and a direction to drill, or why to stop. */
+import type { Assessment, FirstDrillings, NextDrilling } from '@standfast/engine';
 import { bearing } from '@standfast/report';
-import { fixed } from '../units/quantities.ts';
+import { useSettings } from '../state/settings.ts';
+import { fixed, quantityText } from '../units/quantities.ts';
 import { OpenNumber } from './OpenNumber.tsx';
 
-export function NextDrillingCard({ next }: { next: NextDrilling }) {
-  if (next.stop === true) {
-    return (
-      <div className="next-card">
-        <p className="next-head">No further hole</p>
-        <p>{next.why}</p>
-      </div>
-    );
-  }
-  const worth = `${fixed(100 * next.worth, 0)} %`;
+/** Places named beside the best one. */
+const ALTERNATIVES = 5;
+
+type Candidate = NonNullable<NextDrilling['candidates']>[number];
+
+export function NextDrillingCard({ assessment }: { assessment: Assessment }) {
+  const { nextDrilling: next, firstDrillings = [] } = assessment;
   return (
     <div className="next-card">
+      {next.stop === true ? (
+        <>
+          <p className="next-head">No further hole</p>
+          <p>{next.why}</p>
+          <Ranking title="Every place looked at" candidates={next.candidates ?? []} />
+        </>
+      ) : (
+        <NextPlace assessment={assessment} next={next} planned={firstDrillings.length > 0} />
+      )}
+      {firstDrillings.map((plan) => (
+        <Plan key={plan.sectionId} plan={plan} />
+      ))}
+    </div>
+  );
+}
+
+interface NextPlaceProps {
+  assessment: Assessment;
+  next: Exclude<NextDrilling, { stop: true }>;
+  planned: boolean;
+}
+
+function NextPlace({ assessment, next, planned }: NextPlaceProps) {
+  const { units } = useSettings();
+  const section = assessment.sections.find(({ id }) => id === next.sectionId);
+  const heading = (next.azimuthDeg + 180) % 360;
+  const worth = percent(next.worth);
+  const others = next.candidates.filter(
+    ({ sectionId, azimuthDeg }) => sectionId !== next.sectionId || azimuthDeg !== next.azimuthDeg,
+  );
+  return (
+    <>
       <p className="next-head">
-        Next drilling: stand at {bearing(next.azimuthDeg)} of {next.sectionId}, drill toward the pith
+        {planned ? 'Begin here' : 'Next drilling'}: stand at {bearing(next.azimuthDeg)} of {next.sectionId}
       </p>
+      <dl className="facts">
+        <div>
+          <dt>Stand</dt>
+          <dd>{bearing(next.azimuthDeg)}</dd>
+        </div>
+        {section && (
+          <div>
+            <dt>Height above ground</dt>
+            <dd>{quantityText(section.heightM, 'heightM', units)}</dd>
+          </div>
+        )}
+        <div>
+          <dt>Drill toward the pith, heading</dt>
+          <dd>{bearing(heading)}</dd>
+        </div>
+      </dl>
       <p>{next.why}</p>
       <p>
         Worth{' '}
@@ -32,9 +78,9 @@ export function NextDrillingCard({ next }: { next: NextDrilling }) {
               'for each place: what the needle would meet in each draw, and the decision that would follow',
               'worth = 1 − chance of a wrong decision after the hole ÷ chance before it',
             ],
-            inputs: next.candidates.slice(0, 12).map(({ sectionId, azimuthDeg, worth: share }) => ({
-              name: `${sectionId}, ${bearing(azimuthDeg)}`,
-              value: `${fixed(100 * share, 0)} %`,
+            inputs: next.candidates.slice(0, 12).map((candidate) => ({
+              name: placeOf(candidate),
+              value: percent(candidate.worth),
               source: 'this assessment',
             })),
             sources: [],
@@ -45,6 +91,104 @@ export function NextDrillingCard({ next }: { next: NextDrilling }) {
         </OpenNumber>{' '}
         of the present chance of a wrong decision.
       </p>
-    </div>
+      <Ranking title="Where you cannot stand there" candidates={others} />
+    </>
   );
+}
+
+/** The best places, the best first, with their worth. */
+function Ranking({ title, candidates }: { title: string; candidates: readonly Candidate[] }) {
+  const best = candidates.slice(0, ALTERNATIVES);
+  if (best.length === 0) return null;
+  return (
+    <details>
+      <summary className="opener">{title}</summary>
+      <table className="inputs">
+        <thead>
+          <tr>
+            <th scope="col">Place to stand</th>
+            <th scope="col">Worth</th>
+          </tr>
+        </thead>
+        <tbody>
+          {best.map((candidate) => (
+            <tr key={placeOf(candidate)}>
+              <th scope="row">{placeOf(candidate)}</th>
+              <td>{percent(candidate.worth)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {candidates.length > best.length && (
+        <p className="hint">{`${candidates.length - best.length} more places are worth less.`}</p>
+      )}
+    </details>
+  );
+}
+
+/** Where to begin at a section that was not drilled yet. */
+function Plan({ plan }: { plan: FirstDrillings }) {
+  const { units } = useSettings();
+  const { sectionId, drillings, why, leastDepthMm, rules, notes } = plan;
+  return (
+    <section className="first-drillings">
+      <h3>First drillings at {sectionId}</h3>
+      <p>{why}</p>
+      <div className="table-holder">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Order</th>
+              <th scope="col">Place to stand</th>
+              <th scope="col">Height</th>
+              <th scope="col">Down</th>
+              <th scope="col">Why there</th>
+            </tr>
+          </thead>
+          <tbody>
+            {drillings.map((each) => (
+              <tr key={each.order}>
+                <td>{each.order}</td>
+                <th scope="row">
+                  {bearing(each.azimuthDeg)} of {each.placeId}
+                </th>
+                <td>{quantityText(each.heightM, 'heightM', units)}</td>
+                <td>{each.downDeg === 0 ? 'level' : `${Math.round(each.downDeg)}°`}</td>
+                <td>{each.why}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p>
+        Every needle heads for the centre of the stem. Drill at least{' '}
+        {quantityText(leastDepthMm, 'lengthMm', units)} deep; less tells too little for its wound.
+      </p>
+      {notes.length > 0 && (
+        <ul className="warnings">
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+      <details>
+        <summary className="opener">Rules followed, and where they are from</summary>
+        <ul className="plain-list">
+          {rules.map(({ text, source }) => (
+            <li key={text}>
+              {text} <small>{source}</small>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </section>
+  );
+}
+
+function placeOf({ sectionId, azimuthDeg }: Candidate): string {
+  return `${bearing(azimuthDeg)} of ${sectionId}`;
+}
+
+function percent(share: number): string {
+  return `${fixed(100 * share, 0)} %`;
 }

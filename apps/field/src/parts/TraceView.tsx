@@ -9,7 +9,7 @@ import { type PointerEvent, useEffect, useId, useMemo, useRef, useState } from '
 import { Button } from 'react-aria-components';
 import { useSettings, useThemeShown } from '../state/settings.ts';
 import { quantityText, sureText } from '../units/quantities.ts';
-import { samplesInWorker } from '../work/assessor.ts';
+import { sharedAssessor } from '../work/assessor.ts';
 import type { TraceSamples } from '../work/assessor.worker.ts';
 import { between, clampWindow, firstAtOrBeyond, traceWindow, zoomWindow } from '../work/traceWindow.ts';
 import { useWidth } from './Figure.tsx';
@@ -231,11 +231,13 @@ function useSamples(file: TraceViewProps['file']): TraceSamples | null {
     let gone = false;
     setSamples(null);
     if (path !== undefined && sha256 !== undefined) {
-      samplesInWorker(path, sha256).then(
-        (got) => !gone && setSamples(got),
-        // The drawn columns stay; the fault itself is told by the assessment.
-        () => undefined,
-      );
+      sharedAssessor()
+        .samples(path, sha256)
+        .then(
+          (got) => !gone && setSamples(got),
+          // The drawn columns stay; the fault itself is told by the assessment.
+          () => undefined,
+        );
     }
     return () => {
       gone = true;

@@ -51,7 +51,7 @@ export function DecisionPlace() {
       <div className="columns">
         <div className="column">
           <Answer assessment={assessment} />
-          <NextDrillingCard next={assessment.nextDrilling} />
+          <NextDrillingCard assessment={assessment} />
           {caseFile.targets.length > 0 && (
             <Group title="What it could hit">
               <ul className="plain-list">

@@ -24,6 +24,7 @@ import { NextDrillingCard } from '../parts/NextDrilling.tsx';
 import { OpenNumber } from '../parts/OpenNumber.tsx';
 import { OutlineEditor } from '../parts/OutlineEditor.tsx';
 import { Segments } from '../parts/SettingsButton.tsx';
+import { SharpeningGroup } from '../parts/Sharpening.tsx';
 import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useCaseFile, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
@@ -93,6 +94,7 @@ export function SectionPlace() {
         </div>
       </div>
       <Drillings />
+      <Sharpened sectionId={section.id} />
       <Flares />
     </>
   );
@@ -100,7 +102,14 @@ export function SectionPlace() {
 
 function NextHere() {
   const assessment = useAssessment();
-  return assessment && <NextDrillingCard next={assessment.nextDrilling} />;
+  return assessment && <NextDrillingCard assessment={assessment} />;
+}
+
+function Sharpened({ sectionId }: { sectionId: string }) {
+  const section = useSectionAssessment(sectionId);
+  return section && section.drillings.length > 0 ? (
+    <SharpeningGroup key={sectionId} section={section} />
+  ) : null;
 }
 
 function useSectionAssessment(id: string): SectionAssessment | undefined {

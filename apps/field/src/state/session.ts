@@ -10,7 +10,7 @@ import { keepBlob } from '../storage/blobs.ts';
 import { type CaseRecord, database } from '../storage/database.ts';
 import { type StorageFault, storageFaultOf } from '../storage/faults.ts';
 import { lockForWriting } from '../storage/writerLock.ts';
-import { type AssessmentView, assessInWorker, followCase, NO_ASSESSMENT } from '../work/assessor.ts';
+import { type AssessmentView, followCase, NO_ASSESSMENT, sharedAssessor } from '../work/assessor.ts';
 
 export interface SessionView {
   status: 'opening' | 'open' | 'gone';
@@ -72,7 +72,7 @@ export function openSession(id: string): Session {
     for (const listener of listeners) listener();
   };
 
-  const assessor = followCase(assessInWorker, (result) => {
+  const assessor = followCase(sharedAssessor(), (result) => {
     show({ result });
     if (result.assessment && !result.working && result.of === view.record?.caseFile) keepVerdict(result);
   });

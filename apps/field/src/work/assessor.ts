@@ -134,36 +134,46 @@ async function attempt(service: AssessService, job: Wanted, draws: number): Prom
   }
 }
 
-let remote: Remote<AssessorApi> | null = null;
-
-/** One worker for the whole app, started when first needed. */
-function worker(): Remote<AssessorApi> {
-  remote ??= wrap<AssessorApi>(
-    new Worker(new URL('./assessor.worker.ts', import.meta.url), { type: 'module', name: 'assessor' }),
-  );
-  return remote;
+/** A worker that assesses, with the bytes it has been given. */
+export interface AssessorWorker extends AssessService {
+  /** All samples of one trace of a case. */
+  samples(path: string, sha256: string): Promise<TraceSamples>;
+  close(): void;
 }
 
-/** Gives the worker the bytes it has not seen yet. */
-async function giveFiles(files: Record<string, string>): Promise<void> {
-  const unknown = new Set(await worker().unknown(Object.values(files)));
-  const missing = Object.fromEntries(Object.entries(files).filter(([, sha256]) => unknown.has(sha256)));
-  for (const [path, bytes] of await loadFiles(missing)) await worker().give(missing[path]!, bytes);
+export function assessorWorker(): AssessorWorker {
+  const worker = new Worker(new URL('./assessor.worker.ts', import.meta.url), {
+    type: 'module',
+    name: 'assessor',
+  });
+  const remote: Remote<AssessorApi> = wrap<AssessorApi>(worker);
+  /** Gives the worker the bytes it has not seen yet. */
+  const give = async (files: Record<string, string>): Promise<void> => {
+    const unknown = new Set(await remote.unknown(Object.values(files)));
+    const missing = Object.fromEntries(Object.entries(files).filter(([, sha256]) => unknown.has(sha256)));
+    for (const [path, bytes] of await loadFiles(missing)) await remote.give(missing[path]!, bytes);
+  };
+  return {
+    async assess(wanted, draws) {
+      await give(traceFiles(wanted));
+      return remote.assess({ ...wanted, draws });
+    },
+    async samples(path, sha256) {
+      await give({ [path]: sha256 });
+      return remote.samples(path, sha256);
+    },
+    close: () => worker.terminate(),
+  };
 }
 
 function traceFiles({ caseFile, files }: Wanted): Record<string, string> {
   return Object.fromEntries(traceFilesOf(caseFile, files).map(({ path, sha256 }) => [path, sha256]));
 }
 
-export const assessInWorker: AssessService = {
-  async assess(wanted, draws) {
-    await giveFiles(traceFiles(wanted));
-    return worker().assess({ ...wanted, draws });
-  },
-};
+let shared: AssessorWorker | null = null;
 
-/** All samples of one trace of a case. */
-export async function samplesInWorker(path: string, sha256: string): Promise<TraceSamples> {
-  await giveFiles({ [path]: sha256 });
-  return worker().samples(path, sha256);
+/** One worker for what is on screen, started when first needed. */
+export function sharedAssessor(): AssessorWorker {
+  shared ??= assessorWorker();
+  return shared;
 }
