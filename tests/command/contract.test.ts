@@ -107,6 +107,22 @@ describe('assess --json', () => {
     expectOrdered([safety.governing]);
   });
 
+  it('rates the decision and advises', () => {
+    const decision = assessment.decision as Json;
+    expect(decision.likelihoodOfFailure).toMatchObject({
+      suggested: expect.any(String),
+      taken: expect.any(String),
+      standing: expect.any(String),
+    });
+    for (const row of decision.targets as Json[]) {
+      expect(row).toMatchObject({ target: expect.any(String), event: expect.any(String) });
+      expect(['low', 'moderate', 'high', 'extreme']).toContain(row.risk);
+    }
+    const advice = assessment.advice as Json;
+    expect((advice.options as Json[]).length).toBeGreaterThan(10);
+    expect((advice.reinspection as Json).months).toBeTypeOf('number');
+  });
+
   it('says where to drill next, or why to stop', () => {
     const next = assessment.nextDrilling as Json;
     if (next.stop) expect(next).toMatchObject({ stop: true, why: expect.any(String) });

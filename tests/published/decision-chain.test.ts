@@ -77,6 +77,10 @@ describe('1 wind and moment', () => {
     near(demand.windMomentNm[1]!, 243_950, FOUR_DIGITS);
   });
 
+  it('peak pressure 703 Pa at 11.5 m', () => {
+    near(pressurePa(11.5), 703.4, FOUR_DIGITS);
+  });
+
   it('gust over open ground 38.34 m/s', () => {
     near(demand.openGustMs, 38.34, FOUR_DIGITS);
   });
@@ -164,6 +168,8 @@ describe('3 chance', () => {
     );
     const { uprooting } = chanceOfFailure(drawn, gustClimate(site), 5);
     near(uprooting.inTimeFrame.mean, 0.166, 0.04);
+    // The middle tree alone: the doubt is the anchorage.
+    near(-Math.expm1(-5 * rate(38.343 * Math.sqrt(1.299))), 0.007, 0.01);
   });
 
   it('38.34 m/s itself 0.0202, a yearly chance of 0.02', () => {
