@@ -17,6 +17,8 @@ import { weightDraws } from './weights.ts';
 
 /** Width of the probit between kinds, in units of the field: how sharply a needle tells them apart. */
 const PROBIT_WIDTH = 0.02;
+/** The picture's mean and standard deviation rest on about this many of the draws. */
+const PICTURED = 500;
 /** Scenarios less likely than this after the drillings are not drawn from. */
 const LEAST_LIKELY = 0.002;
 
@@ -57,6 +59,9 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   const sumSquares = new Float64Array(nodes);
   const evaluate = strengthOf(frame);
   const outlineError = new Float64Array(RAYS);
+  const band = prior.incipientBand;
+  const pictured = Math.max(1, Math.floor(draws / PICTURED));
+  const seen = Math.ceil(draws / pictured);
   const drawOutlineError = outlineErrors(prior, random.fork('outline'));
   const strengthRandom = random.fork('incipient');
 
@@ -71,23 +76,19 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
       drawOutlineError(outlineError);
       const { mean, sd } = prior.incipientStrength;
       const incipientShare = Math.min(1, Math.max(0, mean + sd * strengthRandom.normal()));
-      soundShare[row] = evaluate(
-        { field, band: prior.incipientBand, incipientShare, outlineError },
-        remaining,
-        row * DIRECTIONS,
-      );
+      soundShare[row] = evaluate({ field, band, incipientShare, outlineError }, remaining, row * DIRECTIONS);
       const at = row * nodes;
       for (let i = 0; i < nodes; i++) {
         const g = field[i]!;
-        if (g > prior.incipientBand) {
-          states[at + i] = WOOD_STATE.sound;
-          sum[i] = sum[i]! + 1;
-          sumSquares[i] = sumSquares[i]! + 1;
-        } else if (g > 0) {
-          states[at + i] = WOOD_STATE.incipient;
-          sum[i] = sum[i]! + incipientShare;
-          sumSquares[i] = sumSquares[i]! + incipientShare * incipientShare;
-        }
+        if (g > 0) states[at + i] = g > band ? WOOD_STATE.sound : WOOD_STATE.incipient;
+      }
+      if (row % pictured !== 0) continue;
+      for (let i = 0; i < nodes; i++) {
+        const state = states[at + i]!;
+        const soundness =
+          state === WOOD_STATE.sound ? 1 : state === WOOD_STATE.incipient ? incipientShare : 0;
+        sum[i] = sum[i]! + soundness;
+        sumSquares[i] = sumSquares[i]! + soundness * soundness;
       }
     }
   });
@@ -95,7 +96,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   calibrate(remaining, draws);
 
   const azimuths = Array.from({ length: RAYS }, (_, k) => (360 * k) / RAYS);
-  const mean = Array.from(sum, (s) => s / draws);
+  const mean = Array.from(sum, (s) => s / seen);
   return {
     draws,
     picture: {
@@ -103,7 +104,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
       shells: Array.from({ length: RADIAL_NODES }, (_, i) => i / (RADIAL_NODES - 1)),
       cambiumMm: Array.from(frame.rays),
       mean,
-      sd: mean.map((m, i) => Math.sqrt(Math.max(0, sumSquares[i]! / draws - m * m))),
+      sd: mean.map((m, i) => Math.sqrt(Math.max(0, sumSquares[i]! / seen - m * m))),
     },
     directionsDeg: Array.from({ length: DIRECTIONS }, (_, d) => (360 * d) / DIRECTIONS),
     remaining,

@@ -127,49 +127,51 @@ function cutRay(
   out: Float64Array,
 ): boolean {
   const n = RADIAL_NODES;
+  const { band, incipientShare } = draw;
   let q2 = 0;
   let q3 = 0;
   let q4 = 0;
-  let inner = -1;
   let outer = -1;
   let crossings = 0;
-  for (let pass = 0; pass < 2; pass++) {
-    const threshold = pass === 0 ? 0 : draw.band;
-    const share = pass === 0 ? draw.incipientShare : 1 - draw.incipientShare;
-    let before = field[from]! - threshold;
-    if (pass === 0 && before > 0) inner = 0;
-    for (let i = 1; i < n; i++) {
-      const here = field[from + i]! - threshold;
-      if (before > 0 !== here > 0) {
-        const rho = (i - 1 + before / (before - here)) / (n - 1);
-        const r = radius * (rho + error * Math.min(1, rho / SHIFT_FADES));
+  let before = field[from]!;
+  let inner = before > 0 ? 0 : -1;
+  for (let i = 1; i < n; i++) {
+    const here = field[from + i]!;
+    // Most steps cross nothing: sound to sound, or none to none.
+    if (!((before > band && here > band) || (before <= 0 && here <= 0))) {
+      for (let pass = 0; pass < 2; pass++) {
+        const threshold = pass === 0 ? 0 : band;
+        if (before > threshold === here > threshold) continue;
         crossings++;
-        const signed = here > 0 ? -share : share;
+        const rho = (i - 1 + (before - threshold) / (before - here)) / (n - 1);
+        const r = radius * (rho + error * Math.min(1, rho / SHIFT_FADES));
+        const share = pass === 0 ? incipientShare : 1 - incipientShare;
+        const signed = here > threshold ? -share : share;
         const r2 = r * r;
         q2 += signed * r2;
         q3 += signed * r2 * r;
         q4 += signed * r2 * r2;
         if (pass === 0) {
-          if (here < 0) outer = r;
+          if (here <= 0) outer = r;
           else if (inner < 0) inner = r;
         }
       }
-      before = here;
     }
-    if (before > 0) {
-      const edge = radius * (1 + error);
-      q2 += share * edge ** 2;
-      q3 += share * edge ** 3;
-      q4 += share * edge ** 4;
-      if (pass === 0) outer = edge;
-    }
+    before = here;
+  }
+  if (before > 0) {
+    const share = before > band ? 1 : incipientShare;
+    outer = radius * (1 + error);
+    q2 += share * outer ** 2;
+    q3 += share * outer ** 3;
+    q4 += share * outer ** 4;
   }
   out[0] = q2;
   out[1] = q3;
   out[2] = q4;
   out[3] = inner;
   out[4] = outer;
-  return crossings > 0 || !(field[from]! > draw.band);
+  return crossings > 0 || !(field[from]! > band);
 }
 
 /** Adds a ray's part to area, first and second moments; the common factor of the ray's angle cancels. */
