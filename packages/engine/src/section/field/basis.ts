@@ -41,7 +41,7 @@ export function priorCovariance(scenario: Scenario, a: number, b: number, angleR
     scenario.sectorSd ** 2 *
       a *
       b *
-      matern52(a - b, scenario.sectorLength) *
+      matern52(Math.abs(a - b), scenario.sectorLength) *
       periodic(angleRad, sectorLengthRad)
   );
 }

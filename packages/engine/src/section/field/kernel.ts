@@ -1,6 +1,6 @@
 /**
  * Covariance functions of the latent field, all of unit variance. Distances are in the unit disc of relative
- * radius (0 origin, 1 cambium).
+ * radius (0 origin, 1 cambium), 0 or more.
  */
 
 /**
