@@ -10,8 +10,8 @@ import { BASELINES, baselineWidth, type Coverage, coverageOf, type Judged, judge
 import { JUDGING_FAMILIES, TUNING_FAMILIES } from './trueSection.ts';
 
 const COUNTS = [1, 2, 4, 6, 8, 12];
-const PER_CELL = 12;
-const TUNING_PER_CELL = 4;
+const PER_CELL = 8;
+const TUNING_PER_CELL = 3;
 const DRAWS = 500;
 /** Seeds of the sections judged; those used in tuning began at 50 000. */
 const JUDGING_SEED = 700_000;
@@ -195,7 +195,7 @@ The rows by family are of 4 to 8 drillings.
 ## What it does badly
 
 - An opening or pocket that no needle met lies outside the interval more often than one time in ten; see the families with
-  narrow openings. One that is seen should be drawn into the outline.
+  narrow openings. Put a needle where an opening is seen.
 - With one or two drillings the interval is wide because little is known, not because the method is careful.
 - Families hold their truths unevenly: the interval is right over the mixture, not within each.
 `;
