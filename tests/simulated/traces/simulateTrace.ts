@@ -16,7 +16,7 @@ export interface TraceStretch {
 }
 
 /** Wood anatomy, as it shows in a trace. */
-export type RingPattern = 'none' | 'diffuse' | 'ring-porous' | 'conifer';
+export type RingPattern = 'none' | 'diffuse' | 'ring-porous' | 'conifer' | 'saw-tooth';
 
 /** A place in sound wood that reads unlike it without being decay: a knot (`rise` > 0), pith or wetwood (< 0). */
 export interface TraceFeature {
@@ -45,8 +45,19 @@ export interface SimulateTraceOptions {
   ringContrast?: number;
   /** Level of sound wood at 200 mm depth over that at the cambium, minus 1; linear in depth. Default 0. */
   trendShare?: number;
+  /** Slow wave of the sound level along the radius: size as a share, length of one wave, mm. Defaults 0 and 150. */
+  waveShare?: number;
+  waveMm?: number;
   /** Bark level over that of sound wood, when a bark stretch has no share. Default 0.15. */
   barkShare?: number;
+  /**
+   * Depth of fissures and plates in the bark as a share of its level (1: down to nothing, up to twice), and the mean
+   * distance from one to the next, mm. Defaults 0 and 14.
+   */
+  fissureShare?: number;
+  fissureMm?: number;
+  /** Friction on the shaft in decayed wood over that in sound. Default 0.3 and 0.7 of its level's share. */
+  decayRubs?: number;
   /** White noise of one reading, percent of full scale. Default 1. */
   noiseSdPct?: number;
   /** Slowly varying part of the wood's density: standard deviation as a share, and its correlation length, mm. */
@@ -73,7 +84,13 @@ export interface SimulatedTrace {
 
 const FINE_MM = 0.1;
 const FRICTION_ONSET_MM = 12;
-const CONTRAST: Record<RingPattern, number> = { none: 0, diffuse: 0.06, 'ring-porous': 0.45, conifer: 0.5 };
+const CONTRAST: Record<RingPattern, number> = {
+  none: 0,
+  diffuse: 0.06,
+  'ring-porous': 0.45,
+  conifer: 0.5,
+  'saw-tooth': 0.3,
+};
 
 /** Simulate one needle pass. Depth starts at 0 at the first stretch's beginning. */
 export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
@@ -88,7 +105,11 @@ export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
     ringScatter = 0.25,
     ringContrast = CONTRAST[rings],
     trendShare = 0,
+    waveShare = 0,
+    waveMm = 150,
     barkShare = 0.15,
+    fissureShare = 0,
+    fissureMm = 14,
     noiseSdPct = 1,
     wanderShare = 0.04,
     wanderMm = 6,
@@ -125,7 +146,8 @@ export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
     share[i] = shares[j]!;
     texture[i] = textures[j]!;
     const kind = kinds[j]!;
-    rubs[i] = kind === 'sound' || kind === 'incipient' ? 1 : kind === 'decayed' ? 0.3 + 0.7 * shares[j]! : 0;
+    if (kind === 'sound' || kind === 'incipient') rubs[i] = 1;
+    else if (kind === 'decayed') rubs[i] = options.decayRubs ?? 0.3 + 0.7 * shares[j]!;
     // Gradual edges: the nearer edge that is gradual bends the share.
     for (const edge of [j - 1, j]) {
       const next = stretches[edge + 1];
@@ -143,19 +165,24 @@ export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
   const ring = ringPattern(n, rings, ringMm, ringScatter, random);
   const bark = wander(n, 1.2, random);
   const slow = wander(n, wanderMm, random);
+  const fissures = fissureShare > 0 ? fissured(n, fissureMm, random.fork('fissures')) : undefined;
+  const phase = waveShare > 0 ? 2 * Math.PI * random.fork('wave').uniform() : 0;
   const wood = new Float64Array(n);
   j = 0;
   for (let i = 0; i < n; i++) {
     const x = i * FINE_MM;
     while (j < stretches.length - 1 && x >= ends[j]!) j++;
-    let level = 1 + (trendShare * (x - woodFrom)) / 200;
+    let level =
+      1 +
+      (trendShare * (x - woodFrom)) / 200 +
+      waveShare * Math.sin(phase + (2 * Math.PI * (x - woodFrom)) / waveMm);
     for (const f of features) {
       const u = (x - f.atMm) / (f.widthMm / 2);
       if (Math.abs(u) < 1.5) level += f.rise * Math.exp(-2 * u * u);
     }
     const rough =
       kinds[j] === 'bark'
-        ? 1 + 0.7 * bark[i]!
+        ? (1 + 0.7 * bark[i]!) * (1 + fissureShare * (fissures?.[i] ?? 0))
         : 1 + texture[i]! * (ringContrast * ring[i]! + wanderShare * slow[i]!);
     wood[i] = Math.max(0, soundLevelPct * share[i]! * level * rough);
   }
@@ -248,9 +275,24 @@ function ringPattern(
       const u = (i * FINE_MM - x) / width;
       if (pattern === 'ring-porous') out[i] = strength * (u < 0.35 ? -0.75 : 0.4);
       else if (pattern === 'conifer') out[i] = strength * (u < 0.6 ? -0.4 : -0.4 + 2.6 * (u - 0.6));
+      else if (pattern === 'saw-tooth') out[i] = strength * (2 * u - 1);
       else out[i] = strength * Math.cos(2 * Math.PI * u);
     }
     x += width;
+  }
+  return out;
+}
+
+/** Plates and fissures of bark: a wave between -1 and 1 whose length changes from one to the next. */
+function fissured(n: number, lengthMm: number, random: ReturnType<typeof randomFrom>): Float64Array {
+  const out = new Float64Array(n);
+  let phase = 2 * Math.PI * random.uniform();
+  let length = lengthMm;
+  for (let i = 0; i < n; i++) {
+    const before = Math.floor(phase / (2 * Math.PI));
+    phase += (2 * Math.PI * FINE_MM) / length;
+    if (Math.floor(phase / (2 * Math.PI)) > before) length = lengthMm * (0.6 + 0.8 * random.uniform());
+    out[i] = Math.sin(phase);
   }
   return out;
 }

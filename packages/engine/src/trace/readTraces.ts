@@ -201,6 +201,9 @@ function readOne(
     };
   });
 
+  const dips = stretches
+    .filter((s) => STATES[s.state] === 'dip')
+    .map((s) => ({ fromMm: from + s.from * cellMm, toMm: from + s.to * cellMm }));
   const first = zones.findIndex((z) => z.kind !== 'air' && z.kind !== 'bark');
   const wood = zones[first];
   const woodFromMm = wood ? wood.fromMm : to;
@@ -226,7 +229,7 @@ function readOne(
       sdPct: Math.hypot(soundSdPct, LOCAL_SOUND_SCATTER * levels.soundPct),
       restsOn: several ? 'all drillings of the tree' : 'this trace',
     },
-    warnings: warningsOf(c, zones, probability, levels, floorSdPct, several),
+    warnings: warningsOf(c, zones, probability, levels, floorSdPct, several, dips),
   };
 }
 

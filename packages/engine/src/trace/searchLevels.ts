@@ -1,7 +1,7 @@
 import { type ConditionedTrace, quantile } from './conditionTrace.ts';
 import { type LevelPriors, type Levels, ONSET_MM, soundShape } from './levels.ts';
 import { bestStretches } from './semiMarkov.ts';
-import type { Texture } from './texture.ts';
+import { runningMedian, type Texture } from './texture.ts';
 import { type ModelFrame, traceModel } from './traceModel.ts';
 
 /** Sound levels tried, percent of full scale: a geometric grid shared by all traces. */
@@ -12,7 +12,7 @@ const OTHER_SLOPES = [0.005, 0.065];
 /** Log probability behind the best so far from which a level is not tried further, and stretches are given up. */
 const FAR_BEHIND = 25;
 const GIVEN_UP = 14;
-/** Sound levels are tried in full between these shares of the trace's highest level (its 98th percentile). */
+/** Sound levels are tried in full between these shares of the trace's highest level (of medians over 7 mm). */
 const LEAST_OF_HIGHEST = 3.5;
 const MOST_OF_HIGHEST = 1.3;
 /** Uncertainty of the floor left by trying few slopes and idle levels, percent of full scale. */
@@ -39,12 +39,12 @@ export function searchLevels(
   priors: LevelPriors,
 ): LevelProfile {
   const cells = c.gridMm.length;
-  const masked = maskSteps(c, texture);
+  const masked = maskSteps(c);
   const zeros = idleCandidates(c, texture, priors);
   const score = new Float64Array(SOUND_GRID.length).fill(-Infinity);
   const levels: Levels[] = [];
   const floors: Float64Array[] = [];
-  const highest = quantile(texture.smoothPct, 0.98);
+  const highest = runningMedian(c.levelPct, Math.round(3 / c.cellMm)).reduce((a, b) => Math.max(a, b), 0);
   let best = -Infinity;
   SOUND_GRID.forEach((soundPct, g) => {
     const plain: Levels = {
@@ -88,11 +88,11 @@ export function searchLevels(
   return { score, levels, floorPct: floors };
 }
 
-/** Cells near a step say little on a coarse grid, where no boundary can be put right at it. */
-function maskSteps(c: ConditionedTrace, texture: Texture): Uint8Array {
-  const y = texture.smoothPct;
+/** Cells within a step say little on a coarse grid, whose boundaries lie at or near steps but not on both sides of each. */
+function maskSteps(c: ConditionedTrace): Uint8Array {
+  const y = runningMedian(c.levelPct, Math.round(2 / c.cellMm));
   const n = y.length;
-  const reach = Math.max(1, Math.round(3 / c.cellMm));
+  const reach = Math.max(1, Math.round(1 / c.cellMm));
   const strong = 0.12 * quantile(y, 0.9);
   return Uint8Array.from(y, (_, i) =>
     Math.abs(y[Math.min(n - 1, i + reach)]! - y[Math.max(0, i - reach)]!) > strong ? 1 : 0,

@@ -3,6 +3,8 @@ import { type ConditionedTrace, quantile } from './conditionTrace.ts';
 /** Half width of the running median that level is taken from, and of the neighbourhood scatter is taken over, mm. */
 const MEDIAN_REACH_MM = 5;
 const SCATTER_REACH_MM = 8;
+/** Half width of the narrower median that keeps a thin shell, mm. */
+const NARROW_REACH_MM = 3;
 /** Scatter beyond what is seen locally: a share of the level over the lowest, and a least, percent of full scale. */
 const ROUGHNESS = 0.05;
 const LEAST_SCATTER_PCT = 0.25;
@@ -35,7 +37,11 @@ export interface Texture {
 export function textureOf(c: ConditionedTrace): Texture {
   const smoothPct = runningMedian(c.levelPct, Math.max(1, Math.round(MEDIAN_REACH_MM / c.cellMm)));
   const n = smoothPct.length;
-  const off = Float64Array.from(c.levelPct, (y, i) => Math.abs(y - smoothPct[i]!));
+  // A thin shell of sound wood must not pass for scatter: it is lost to the wide median, not to the narrow one.
+  const narrowPct = runningMedian(c.levelPct, Math.max(1, Math.round(NARROW_REACH_MM / c.cellMm)));
+  const off = Float64Array.from(c.levelPct, (y, i) =>
+    Math.min(Math.abs(y - smoothPct[i]!), Math.abs(y - narrowPct[i]!)),
+  );
   const local = runningMedian(off, Math.max(1, Math.round(SCATTER_REACH_MM / c.cellMm)));
   const least = Math.max(0.15, c.cellNoisePct);
   const typical = quantile(local, 0.5) * MAD_TO_SD;

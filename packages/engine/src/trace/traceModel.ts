@@ -4,7 +4,15 @@ import type { Notch } from './notches.ts';
 import { type Rings, SEEN } from './rings.ts';
 import { FIELDS, type LengthLaw, type SemiMarkov, type StretchState } from './semiMarkov.ts';
 import type { Texture } from './texture.ts';
-import { geometricLaw, LEVELS, lognormalLaw, STATES, type StateName, transitionTable } from './zoneModel.ts';
+import {
+  geometricLaw,
+  LEVELS,
+  lognormalLaw,
+  STATE_KIND,
+  STATES,
+  type StateName,
+  transitionTable,
+} from './zoneModel.ts';
 
 /** Share of the depth at which the outline puts the exit before which none is believed: outlines are measured roughly. */
 const EARLIEST_EXIT = 0.75;
@@ -38,8 +46,10 @@ export interface ModelFrame {
 const INITIAL: Record<StateName, number> = {
   airIn: 0.25,
   barkIn: 0.6,
-  sound: 0.06,
-  knot: 0.0003,
+  sound: 0.056,
+  beforeKnot: 0.004,
+  knot: 0,
+  dip: 0,
   incipient: 0.004,
   decayed: 0.01,
   void: 0.006,
@@ -50,12 +60,14 @@ const INITIAL: Record<StateName, number> = {
 const TABLE = transitionTable();
 /** Part each state plays for the residual wall. */
 const PART = STATES.map((s) =>
-  s === 'airIn' || s === 'barkIn' ? 'outside' : s === 'sound' || s === 'knot' ? 'whole' : 'other',
+  s === 'airIn' || s === 'barkIn' ? 'outside' : STATE_KIND[s] === 'sound' ? 'whole' : 'other',
 );
 /** What a cell in a notch counts for, as a share of a full cell. */
 const MASKED_SHARE = 0.05;
+/** Least sound wood before a knot, mm: what stands high sooner is the sound wood itself. */
+const KNOT_FROM_MM = 25;
 /** Longest stretch of the kinds that have a longest, mm. */
-const MOST_MM: Partial<Record<StateName, number>> = { barkIn: 90, barkOut: 90, knot: 60, crack: 7 };
+const MOST_MM: Partial<Record<StateName, number>> = { barkIn: 90, barkOut: 90, knot: 60, dip: 24, crack: 7 };
 
 /** Length laws, boundaries and entry probabilities on a grid of every `stride`-th cell. */
 export function modelFrame(
@@ -67,18 +79,20 @@ export function modelFrame(
 ): ModelFrame {
   const cells = c.gridMm.length;
   const n = Math.max(2, Math.round(cells / stride));
-  const boundary = Int32Array.from({ length: n + 1 }, (_, i) => (i === n ? cells : i * stride));
+  const boundary = boundariesAtSteps(c.levelPct, n, stride);
   const mm = c.cellMm * stride;
   const bark = known.barkMm;
   const barkLaw =
     bark && bark > 0
-      ? mix(lognormalLaw(bark, 0.35, 1, n, mm), lognormalLaw(15, 0.8, 1, n, mm), 0.75)
+      ? mix(lognormalLaw(bark, 0.28, 1, n, mm), lognormalLaw(15, 0.8, 1, n, mm), 0.95)
       : lognormalLaw(15, 0.7, 1, n, mm);
   const laws: Record<StateName, LengthLaw> = {
     airIn: geometricLaw(1, 12, n, mm),
     barkIn: barkLaw,
     sound: geometricLaw(4, 120, n, mm),
+    beforeKnot: geometricLaw(KNOT_FROM_MM, 120, n, mm),
     knot: lognormalLaw(18, 0.6, 5, n, mm),
+    dip: lognormalLaw(12, 0.6, 4, n, mm),
     incipient: geometricLaw(12, 35, n, mm),
     decayed: geometricLaw(6, 40, n, mm),
     void: geometricLaw(5, 40, n, mm),
@@ -90,7 +104,9 @@ export function modelFrame(
     airIn: 1,
     barkIn: 1,
     sound: 4,
+    beforeKnot: KNOT_FROM_MM,
     knot: 5,
+    dip: 4,
     incipient: 12,
     decayed: 6,
     void: 5,
@@ -106,7 +122,8 @@ export function modelFrame(
   STATES.forEach((s, k) => {
     initial[k] = Math.log(INITIAL[s]);
     if (s === 'barkIn' && bark === 0) initial[k] = -7;
-    if (s === 'sound' && bark === 0) initial[k] = Math.log(0.7);
+    if (s === 'sound' && bark === 0) initial[k] = Math.log(0.66);
+    if (s === 'beforeKnot' && bark === 0) initial[k] = Math.log(0.04);
   });
   return {
     stride,
@@ -119,6 +136,31 @@ export function modelFrame(
     extras: extraTerms(c, texture, rings, boundary, (known.exitMm ?? 0) * EARLIEST_EXIT),
     last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' ? -2 : 0)),
   };
+}
+
+/**
+ * Boundaries about every `stride` cells, each moved to the steepest step near it, so that an edge and a stretch of a few
+ * millimetres are not lost to a coarse grid.
+ */
+function boundariesAtSteps(levelPct: Float64Array, n: number, stride: number): Int32Array {
+  const cells = levelPct.length;
+  const out = Int32Array.from({ length: n + 1 }, (_, i) => (i === n ? cells : i * stride));
+  if (stride === 1) return out;
+  const back = stride >> 1;
+  for (let b = 1; b < n; b++) {
+    let most = -1;
+    const middle = b * stride;
+    for (let i = middle - back; i < middle - back + stride; i++) {
+      if (i < 1 || i >= cells) continue;
+      const before = levelPct[i - 1]! + levelPct[Math.max(0, i - 2)]!;
+      const step = Math.abs(levelPct[i]! + levelPct[Math.min(cells - 1, i + 1)]! - before);
+      if (step > most) {
+        most = step;
+        out[b] = i;
+      }
+    }
+  }
+  return out;
 }
 
 /** Cells that lie in notches told apart as possible cracks: they say little of the wood's level. */
@@ -185,13 +227,25 @@ export function withFarBark(
  * What a millimetre of seen (or, where rings show elsewhere, missing) ring pattern counts for, natural logarithm per
  * unit of clarity: rings speak for sound wood, and a little for incipient decay.
  */
-const RING_WEIGHT: Partial<Record<StateName, number>> = { sound: 0.2, knot: 0.1, incipient: 0.1 };
+const RING_WEIGHT: Partial<Record<StateName, number>> = {
+  sound: 0.2,
+  beforeKnot: 0.2,
+  knot: 0.1,
+  dip: 0.2,
+  incipient: 0.1,
+};
 /**
  * What a cell of far bark gains when its raggedness is that of the near bark, and loses with the squared logarithm of
  * their ratio: decay is smoother than bark.
  */
 const ALIKE = 0.08;
 const UNLIKE = 0.15;
+/**
+ * Plates and fissures make the level of bark heave: standard deviation, share of sound, and how many cells heave as one.
+ */
+const BARK_HEAVING = 0.06;
+const HEAVING_CELLS = 3;
+const BARK_IN = STATES.indexOf('barkIn');
 /** Log odds against air or void in a restless cell, per unit of unrest. */
 const UNREST = 0.15;
 /** Log odds against each cell of far bark or air before any exit is possible. */
@@ -230,6 +284,8 @@ export function traceModel(
   // Level over the floor as a share of the sound level there. One scatter for all kinds, so one table of sums.
   const sums = new Float64Array((n + 1) * FIELDS);
   const noSums = new Float64Array((n + 1) * FIELDS);
+  const barkSums = new Float64Array((n + 1) * FIELDS);
+  const barkExtra = new Float64Array(n + 1);
   const { scatterPct } = texture;
   let A = 0;
   let B = 0;
@@ -237,6 +293,8 @@ export function traceModel(
   let X = 0;
   let XX = 0;
   let XR = 0;
+  const bark = new Float64Array(FIELDS);
+  let looseness = 0;
   let next = 1;
   for (let i = 0; i < cells; i++) {
     const sound = levels.soundPct * shape[i]!;
@@ -250,6 +308,15 @@ export function traceModel(
     X += p * x;
     XX += p * x * x;
     XR += p * x * r;
+    // The same for bark, whose level heaves over many cells.
+    const q = p / (1 + p * HEAVING_CELLS * BARK_HEAVING * BARK_HEAVING);
+    bark[0]! += q;
+    bark[1]! += q * r;
+    bark[2]! += q * r * r;
+    bark[3]! += q * x;
+    bark[4]! += q * x * x;
+    bark[5]! += q * x * r;
+    looseness += (0.5 * Math.log(q / p)) / HEAVING_CELLS;
     if (i + 1 !== frame.boundary[next]) continue;
     const f = next * FIELDS;
     sums[f] = A;
@@ -258,13 +325,15 @@ export function traceModel(
     sums[f + 3] = X;
     sums[f + 4] = XX;
     sums[f + 5] = XR;
+    barkSums.set(bark, f);
+    barkExtra[next] = looseness + frame.extras[BARK_IN]![next]!;
     next++;
   }
   const states = STATES.map((name, k): StretchState => {
     const law = LEVELS[name];
     return {
-      sums: name === 'crack' ? noSums : sums,
-      extra: name === 'crack' ? crackOdds : frame.extras[k]!,
+      sums: name === 'crack' ? noSums : name === 'barkIn' ? barkSums : sums,
+      extra: name === 'crack' ? crackOdds : name === 'barkIn' ? barkExtra : frame.extras[k]!,
       mean: name === 'barkOut' && frame.farBark ? frame.farBark.level : law.mean,
       spread:
         name === 'void' || name === 'airOut'

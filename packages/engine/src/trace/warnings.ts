@@ -19,6 +19,7 @@ export function warningsOf(
   levels: Levels,
   floorSdPct: number,
   several: boolean,
+  dips: readonly { fromMm: number; toMm: number }[],
 ): string[] {
   const out: string[] = [];
   const length = (z: Zone) => z.toMm - z.fromMm;
@@ -37,6 +38,10 @@ export function warningsOf(
   if (sound < LITTLE_SOUND_MM && !several)
     out.push(
       'There is hardly any sound wood in this trace to judge the rest by, and no other drilling of the tree to help. A drilling in wood known to be sound would settle it.',
+    );
+  for (const { fromMm, toMm } of dips)
+    out.push(
+      `A short dip of level at ${fromMm.toFixed(0)} to ${toMm.toFixed(0)} mm, as at the pith or in a band of juvenile wood, is read as sound.`,
     );
   const last = zones.at(-1);
   if (last && (last.kind === 'void' || last.kind === 'air')) {

@@ -7,14 +7,18 @@ import type { LengthLaw } from './semiMarkov.ts';
 import { ZONE_KINDS, type ZoneKind } from './types.ts';
 
 /**
- * States of the model: the kinds, with bark and air on the way in kept apart from those on the way out, and knots
- * (high broad peaks) kept apart from other sound wood, so that a knot does not pass for the level of sound wood.
+ * States of the model: the kinds, with bark and air on the way in kept apart from those on the way out, and other
+ * looks of sound wood kept apart from it: knots (high broad peaks), which must not pass for the level of sound wood, and
+ * short dips (pith, a band of juvenile wood). `beforeKnot` is sound wood thick enough for a knot to follow: a high level
+ * right behind the bark, or behind decay, is the sound wood, and what lies lower behind it is not sound.
  */
 export const STATES = [
   'airIn',
   'barkIn',
   'sound',
+  'beforeKnot',
   'knot',
+  'dip',
   'incipient',
   'decayed',
   'void',
@@ -28,7 +32,9 @@ export const STATE_KIND: Record<StateName, ZoneKind> = {
   airIn: 'air',
   barkIn: 'bark',
   sound: 'sound',
+  beforeKnot: 'sound',
   knot: 'sound',
+  dip: 'sound',
   incipient: 'incipient',
   decayed: 'decayed',
   void: 'void',
@@ -48,11 +54,15 @@ export interface LevelLaw {
   slopePerMm: number;
 }
 
+const SOUND_LEVEL: LevelLaw = { mean: 1, spread: 0.08, slopePerMm: 0.0012 };
+
 export const LEVELS: Record<StateName, LevelLaw> = {
   airIn: { mean: 0, spread: 0.02, slopePerMm: 0 },
   barkIn: { mean: 0.2, spread: 0.12, slopePerMm: 0.004 },
-  sound: { mean: 1, spread: 0.08, slopePerMm: 0.0012 },
+  sound: SOUND_LEVEL,
+  beforeKnot: SOUND_LEVEL,
   knot: { mean: 1.35, spread: 0.15, slopePerMm: 0.01 },
+  dip: { mean: 0.74, spread: 0.08, slopePerMm: 0.004 },
   incipient: { mean: 0.68, spread: 0.09, slopePerMm: 0.002 },
   decayed: { mean: 0.3, spread: 0.13, slopePerMm: 0.002 },
   void: { mean: 0, spread: 0.025, slopePerMm: 0 },
@@ -64,9 +74,11 @@ export const LEVELS: Record<StateName, LevelLaw> = {
 /** Rates of going from one kind of wood to another, before rows are made to sum to one. */
 const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airIn: { barkIn: 0.8, sound: 0.19, decayed: 0.01 },
-  barkIn: { sound: 0.93, knot: 0.0005, incipient: 0.01, decayed: 0.05, void: 0.01 },
-  sound: { knot: 0.06, incipient: 0.035, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.2 },
+  barkIn: { sound: 0.96, incipient: 0.007, decayed: 0.03, void: 0.003 },
+  sound: { dip: 0.08, incipient: 0.035, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.2 },
+  beforeKnot: { knot: 1 },
   knot: { sound: 0.95, decayed: 0.02, void: 0.02, barkOut: 0.01 },
+  dip: { sound: 1 },
   incipient: { sound: 0.45, decayed: 0.43, void: 0.1, crack: 0.01, barkOut: 0.01 },
   decayed: { sound: 0.45, incipient: 0.17, void: 0.42, barkOut: 0.01 },
   void: { sound: 0.5, incipient: 0.1, decayed: 0.39, barkOut: 0.01 },
@@ -74,6 +86,9 @@ const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   barkOut: { airOut: 1 },
   airOut: {},
 };
+
+/** Share of the ways into sound wood that lead to a knot. */
+const KNOT_SHARE = 0.06;
 
 /** Log transition table, rows and columns in the order of STATES. */
 export function transitionTable(): Float64Array {
@@ -83,7 +98,10 @@ export function transitionTable(): Float64Array {
     const row = FOLLOWS[from];
     const total = Object.values(row).reduce((a, b) => a + b, 0);
     for (const [to, rate] of Object.entries(row))
-      out[k * K + STATES.indexOf(to as StateName)] = Math.log(rate / total);
+      if (to === 'sound') {
+        out[k * K + STATES.indexOf('sound')] = Math.log(((1 - KNOT_SHARE) * rate) / total);
+        out[k * K + STATES.indexOf('beforeKnot')] = Math.log((KNOT_SHARE * rate) / total);
+      } else out[k * K + STATES.indexOf(to as StateName)] = Math.log(rate / total);
   });
   return out;
 }
