@@ -13,6 +13,8 @@ describe('the report', () => {
   it('is read from the owner’s summary to the expert’s annex', () => {
     expect(heads).toEqual([
       'Summary',
+      'Decision',
+      'Advice',
       'The section and its safety by direction',
       'Safety',
       'The trade’s rules',
@@ -71,6 +73,59 @@ describe('the report', () => {
 
   it('asks for a static load test when anchorage governs on thin evidence', () => {
     expect(JSON.stringify(report.blocks.slice(0, 8))).toContain(reportWords.advice.thinAnchorage);
+  });
+
+  const tableOf = (caption: string) => {
+    const found = report.blocks.find((b) => b.kind === 'table' && b.caption === caption);
+    if (found?.kind !== 'table') throw new Error(`no table ${caption}`);
+    return found;
+  };
+
+  it('tells the owner on the first page what to do and by when', () => {
+    const firstPage = report.blocks.slice(
+      0,
+      report.blocks.findIndex((b) => b.kind === 'pageBreak'),
+    );
+    expect(firstPage).toContain(tableOf(reportWords.summary.table));
+    const [fence, pull, again] = tableOf(reportWords.summary.table).rows;
+    expect(fence![2]).toBe('at once');
+    expect(pull![2]).toMatch(/^by \d+ \w+ \d{4}$/);
+    expect(again![0]).toBe(reportWords.summary.again);
+    for (const answer of Object.values(reportWords.summary.terms))
+      expect(JSON.stringify(firstPage)).toContain(answer);
+  });
+
+  it('prints the assessor’s word, the suggested one and the reason', () => {
+    const text = JSON.stringify(report.blocks);
+    expect(text).toContain('probable by the assessor, in place of possible, which the figures suggest.');
+    expect(text).toContain('Reason given: The flare beside the path gave way under the probe.');
+    expect(text).toContain('By the suggestions alone it would be moderate.');
+    const rows = tableOf(reportWords.decision.riskTable).rows;
+    expect(rows[0]).toEqual([
+      'footpath, the tree',
+      'probable (suggested: possible)',
+      'high',
+      'likely',
+      'severe',
+      'high (suggested: moderate)',
+    ]);
+  });
+
+  it('prints both matrices whole and marks this tree’s cells', () => {
+    const first = tableOf(reportWords.decision.first).rows;
+    const second = tableOf(reportWords.decision.second).rows;
+    expect(first.map((r) => r.length)).toEqual([5, 5, 5, 5]);
+    expect(second.map((r) => r.length)).toEqual([5, 5, 5, 5]);
+    const marked = [...first, ...second].flat().filter((cell) => cell.startsWith('•'));
+    expect(marked.map((cell) => cell.slice(2))).toEqual(['unlikely', 'likely', 'low', 'high']);
+  });
+
+  it('prints what an option would change with its range, and leaves the cost to the reader', () => {
+    const rows = tableOf(reportWords.options.table).rows;
+    const reduce = rows.find((r) => r[0]!.startsWith('Crown reduction'))!;
+    expect(reduce[1]).toMatch(/^\d\.\d\d \(\d\.\d\d to \d\.\d\d\) → \d\.\d\d \(\d\.\d\d to \d\.\d\d\)$/);
+    expect(reduce.at(-1)).toBe('');
+    expect(rows[0]!.at(-1)).toBe('240');
   });
 
   it('says so when nothing was drilled', () => {

@@ -2,6 +2,7 @@
 export * from './assess.ts';
 export type * from './assessment.ts';
 export type * from './case.ts';
+export { eventLikelihood, riskOf } from './decision/risk.ts';
 export * from './decision/words.ts';
 export * from './faults.ts';
 export * from './random.ts';

@@ -1,4 +1,4 @@
-/** What the figures suggest should be done next, in order of weight. The assessor decides. */
+/** What the figures suggest, in one callout, and whether to drill further. The assessor decides. */
 import { bearing } from '../units.ts';
 import type { Severity } from './blocks.ts';
 import { type Context, least, percent, withRange } from './context.ts';
@@ -11,10 +11,12 @@ export interface Suggestion {
   text: string;
 }
 
-/** What the governing safety factor says: the first lines of the summary's callout. */
+/** What the governing safety factor and the rated risk say: the first lines of the summary's callout. */
 export function suggestionOf({ a, w }: Context): Suggestion {
   const { p05, p50, mode } = a.safety.governing;
   const suggestion = bySafety(p05, p50, w);
+  const { risk } = a.decision.overall;
+  if (risk === 'high' || risk === 'extreme') suggestion.severity = 'serious';
   if (mode !== 'uprooting' || !a.safety.anchorageTooThin) return suggestion;
   const stem = least(a.safety.breakage);
   return {
@@ -32,15 +34,10 @@ function bySafety(p05: number, p50: number, w: Context['w']): Suggestion {
   return { severity: 'note', text: w.advice.enough };
 }
 
-/** What to do next, most pressing first. */
-export function nextSteps(context: Context): string[] {
-  const { a, w } = context;
-  const steps: string[] = [];
-  if (a.safety.anchorageTooThin) steps.push(w.advice.staticTest);
+/** Whether another drilling is worth its wound, and where. */
+export function drillFurther({ a, w }: Context): string {
   const next = a.nextDrilling;
-  if (next.stop === true) steps.push(w.advice.drillStop(next.why));
-  else
-    steps.push(w.advice.drillNext(next.sectionId, bearing(next.azimuthDeg), percent(next.worth), next.why));
-  steps.push(w.advice.inspectAgain);
-  return steps;
+  return next.stop === true
+    ? w.advice.drillStop(next.why)
+    : w.advice.drillNext(next.sectionId, bearing(next.azimuthDeg), percent(next.worth), next.why);
 }

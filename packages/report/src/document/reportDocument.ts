@@ -3,7 +3,9 @@ import { reportWords } from '../words/en.ts';
 import type { Block, ReportDocument } from './blocks.ts';
 import type { Context } from './context.ts';
 import type { ReportInput } from './input.ts';
+import { advice } from './parts/advice.ts';
 import { closing, record } from './parts/closing.ts';
+import { decision } from './parts/decision.ts';
 import { drillings } from './parts/drillings.ts';
 import { felled } from './parts/felled.ts';
 import { anchorage, windAndLoad, wood } from './parts/load.ts';
@@ -26,6 +28,8 @@ export function reportDocument({ assessment, caseFile, options }: ReportInput): 
   };
   const blocks = numbered([
     ...opening(context),
+    ...decision(context),
+    ...advice(context),
     ...overview(context),
     ...safety(context),
     ...criteria(context),

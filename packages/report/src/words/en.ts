@@ -140,11 +140,18 @@ export const reportWords = {
 
   summary: {
     heading: 'Summary',
+    terms: {
+      asked: 'What was asked',
+      found: 'What was found',
+      wind: 'What the wind asks',
+      sure: 'How sure that is',
+      risk: 'What is at risk',
+    },
     asked: (client: string, tree: string) =>
       `${client} asked whether ${tree} can be expected to stand, and what should be done about it.`,
     askedNoClient: (tree: string) =>
-      `The question was whether ${tree} can be expected to stand, and what should be done about it.`,
-    purpose: (text: string) => `The assignment in the client\u2019s words: ${text}`,
+      `Whether ${tree} can be expected to stand, and what should be done about it.`,
+    purpose: (text: string) => `In the client\u2019s words: ${text}`,
     noDrillings: 'No drillings were recorded, so nothing is known of the wood inside the stem.',
     foundNothing: (n: number) =>
       n === 1
@@ -157,17 +164,32 @@ export const reportWords = {
       `The thinnest wall of wood without loss is ${wall}, at drilling ${id} on the ${toward} side.`,
     strength: (height: string, share: string, toward: string) =>
       `At ${height} above ground the stem keeps ${share} of the bending strength it would have if all its wood were sound, in its weakest direction, bending towards ${toward}.`,
+    signs: (signs: string) => `Seen on the tree: ${signs}.`,
     wind: (code: string, gust: string, moment: string) =>
-      `The wind taken is that of ${code} for this place: a gust of ${gust} at the crown, which bends the tree with ${moment} at the ground.`,
+      `The wind of ${code} for this place, a gust of ${gust} at the crown, bends the tree with ${moment} at the ground.`,
     breakage: (value: string, toward: string) =>
-      `In that wind the safety factor against the stem breaking is ${value} in the worst direction, bending towards ${toward}.`,
-    uprooting: (value: string, toward: string) =>
-      `Against uprooting it is ${value}, worst towards ${toward}.`,
+      `The safety factor, which is strength over load, is ${value} against the stem breaking, least towards ${toward}`,
+    uprooting: (value: string, toward: string) => `${value} against uprooting, least towards ${toward}.`,
+    criticalGust: (mode: string, gust: string) =>
+      `By ${mode}, load meets strength in a gust of ${gust} at 10 m (33 ft) over open ground.`,
     howSure: (mode: string, below1: string, below15: string) =>
-      `The mode that decides is ${mode}. The chance that its safety factor is below 1, where failure must be expected in that wind, is put at ${below1}; that it is below 1.5, the usual mark of static assessments, at ${below15}. Numbers in brackets are the range that holds the value with a probability of 90 %, as far as the recorded evidence goes.`,
-    nextHeading: 'What to do next',
+      `What decides is ${mode}. The chance that its safety factor is below 1, where failure must be expected in that wind, is put at ${below1}; that it is below 1.5, the usual mark of static assessments, at ${below15}. Ranges hold the value with a probability of 90 %, as far as the recorded evidence goes.`,
+    thin: 'The evidence on the anchorage is too thin to decide on.',
+    likelihood: (years: string, standing: string) => `Likelihood of failure within ${years}: ${standing}`,
+    overall: (risk: string, target: string, part: string, words: string) =>
+      `The highest risk is ${risk}: ${target}, struck by ${part} (${words}).`,
+    riskWords: (impact: string, consequences: string) =>
+      `likelihood of impact ${impact}, consequences ${consequences}`,
+    table: 'What to do, and by when',
+    columns: ['What to do', 'Why', 'When', 'Risk left'],
+    again: 'Have the tree looked at again',
+    againWhy:
+      'Sooner after a gale, ground works near the roots, a new lean, soil cracks or new fruiting bodies.',
+    more: (n: number) =>
+      `${n} further ${n === 1 ? 'option is' : 'options are'} weighed in the part on advice, with what each would change.`,
+    read: 'This page is for the owner. The parts that follow are for the expert, and the annex holds the evidence. The cautions and limits are part of the answer.',
     suggestedBy: 'What the figures suggest',
-    suggestion: 'Suggested by the figures. The assessor confirms it, or says otherwise and why.',
+    suggestion: 'The assessor confirms this, or says otherwise and why.',
     assessorSays: 'What the assessor concludes',
   },
 
@@ -186,13 +208,105 @@ export const reportWords = {
       `The stem itself, taken alone, has a safety factor of ${value} against breaking.`,
     enough:
       'The usual reserve of 1.5 is reached even at the lower bound. These figures alone do not call for work on the tree; keep to regular inspection.',
-    staticTest:
-      'The evidence on anchorage is too thin to decide on. Ask for a static load test (a pulling test with measured tilt of the root plate).',
     drillNext: (section: string, toward: string, worth: string, why: string) =>
       `If one more drilling is made, make it at section ${section}, azimuth ${toward}: it would be expected to cut the chance of a wrong decision by ${worth}. ${why}`,
     drillStop: (why: string) => `No further drilling is advised: ${why}`,
-    inspectAgain:
-      'Inspect again after any wind of gale force, ground works near the roots, a new lean, soil cracks or new fruiting bodies, whatever the interval agreed.',
+  },
+
+  decision: {
+    heading: 'Decision',
+    intro: (years: string) =>
+      `Suggested from the figures and the signs for the next ${years}, and put beside what the assessor says. Both are kept and printed; an assessor\u2019s word counts in place of a suggested one only with a reason.`,
+    years: (n: number) => `${n} ${n === 1 ? 'year' : 'years'}`,
+    terms: {
+      timeFrame: 'Time frame',
+      governing: 'What governs',
+      chance: 'Chance of failure',
+      likelihood: 'Likelihood of failure',
+      risk: 'Overall risk',
+      assessor: 'Assessor',
+    },
+    governing: (mode: string, toward: string, safety: string, section: string | null) =>
+      `${mode}${section === null ? '' : ` at section ${section}`}, towards ${toward}: safety factor ${safety}.`,
+    chance: (years: string, chance: string, even: string, stood: string, stoodYears: string) =>
+      `Within ${years} ${chance} if each year\u2019s strongest gust comes from the side that is worst for the tree; ${even} if gusts come from all sides alike. Given that it has stood the last ${stoodYears} much as it is now, the first figure is ${stood}.`,
+    standing: {
+      suggested: (suggested: string, _assessor: string, _reason: string) =>
+        `${suggested}: suggested by the figures, not confirmed by the assessor yet.`,
+      confirmed: (suggested: string, _assessor: string, reason: string) =>
+        `${suggested}: suggested by the figures and confirmed by the assessor.${reason}`,
+      overridden: (suggested: string, assessor: string, reason: string) =>
+        `${assessor} by the assessor, in place of ${suggested}, which the figures suggest.${reason}`,
+      'override refused': (suggested: string, assessor: string, _reason: string) =>
+        `${suggested} by the figures. The assessor wrote ${assessor} without a reason, so the suggestion stands.`,
+    },
+    reason: (text: string) => ` Reason given: ${text}`,
+    overall: (risk: string, target: string, part: string) => `${risk}: ${target}, struck by ${part}.`,
+    bySuggestion: (risk: string) => `By the suggestions alone it would be ${risk}.`,
+    noTargets: 'No target was recorded, and without a target there is no risk to rate.',
+    part: { 'whole tree': 'the tree', limb: 'a limb' },
+    signedBy: (by: string, on: string) => [by, on].filter((s) => s !== '').join(', '),
+    unsigned: 'Nobody has confirmed or overridden a word of this decision yet.',
+    whyHeading: 'Why this likelihood of failure',
+    fifty: (yearly: string, fifty: string) =>
+      `Gusts at 10 m (33 ft) over open ground that return every year: ${yearly}; every 50 years: ${fifty}.`,
+    chanceTable: (years: string) => `Chance of failure by mode, in a year and within ${years}`,
+    chanceColumns: [
+      'Mode',
+      'Likeliest towards',
+      'In a year',
+      'In the time frame (90 % range)',
+      'Gusts from all sides',
+    ],
+    riskHeading: 'Risk by target',
+    riskIntro:
+      'Each target and part of the tree is rated on its own; the highest rating is the tree\u2019s, and ratings are never averaged. Failure and impact give the likelihood of failure and impact (first matrix); that and the consequences give the risk (second matrix).',
+    riskTable: 'Risk of each target through both matrices',
+    riskColumns: ['Target, struck by', 'Failure', 'Impact', 'Failure and impact', 'Consequences', 'Risk'],
+    judged: (taken: string, suggested: string) => `${taken} (suggested: ${suggested})`,
+    outOfReach: 'out of reach',
+    basisTable: 'How the words of each target came about',
+    basisColumns: ['Target, struck by', 'How'],
+    first: 'First matrix: likelihood of failure and impact',
+    second: 'Second matrix: risk',
+    firstCorner: 'Failure',
+    secondCorner: 'Failure and impact',
+    matrixNote:
+      'A dot marks the cells in which this tree\u2019s targets lie. Matrices as published in the best management practices of the trade (Smiley, Matheny and Lilly 2017).',
+    signsTable: 'What the signs mean for the decision',
+    signsColumns: ['Sign', 'What it tells', 'Failure at least', 'Source'],
+    noFloor: '–',
+    values: 'Values used for the decision and for re-inspection',
+  },
+
+  options: {
+    heading: 'Advice',
+    intro:
+      'What can be done, best first, with what it would change where that can be computed. The effect of pruning is worked through the same chain as the safety factor, with the published evidence on pruning and its scatter. What is left is the highest risk once it is done. Costs are left to the reader.',
+    table: 'Options and what they would change',
+    columns: ['Option', 'Safety factor before → after', 'Chance of failure', 'Risk left', 'When', 'Cost'],
+    safety: (before: string, after: string) => `${before} → ${after}`,
+    noEffect: 'no computed effect',
+    when: (priority: string, by: string) => (by === '' ? priority : `${priority}: ${by}`),
+    atOnce: 'at once',
+    by: (date: string) => `by ${date}`,
+    within: (months: number) => `within ${months} ${months === 1 ? 'month' : 'months'} of the visit`,
+    chosen: 'chosen by the client',
+    declined: 'declined by the client',
+    impermissible: 'more than pruning standards allow in one season',
+    limitsTable: 'Why, and how far each option goes',
+    limitsColumns: ['Option', 'Why', 'Limits', 'Source'],
+    leastHeading: 'The least pruning that reaches the wanted safety',
+    least: (safety: string, wanted: string, confidence: string, now: string) =>
+      `It would leave a safety factor of ${safety}; ${wanted} would be reached in ${confidence} of the draws, against ${now} as the tree stands.`,
+    againHeading: 'When to look again',
+    again: (by: string) => `Look again ${by}.`,
+    againAtOnce: 'Look again as soon as the advice has been acted on.',
+    sooner: (events: string) => `Sooner ${events}.`,
+    wallYears: (id: string, slow: string, middle: string, fast: string) =>
+      `Years until the wall at drilling ${id} thins to the limit of the trade\u2019s wall rule: ${slow} if decay moves slowly, ${middle} at a middle rate, ${fast} if fast. No rate of decay is safe to rely on.`,
+    never: 'never',
+    drillHeading: 'Drilling further',
   },
 
   overview: {
@@ -225,12 +339,10 @@ export const reportWords = {
       strength: 'Strength remaining, weakest direction',
       breakage: 'Safety factor, breakage',
       uprooting: 'Safety factor, uprooting',
-      gust: 'Critical gust',
-      chance: 'Chance that safety is below 1',
+      chance: (years: string) => `Chance of failure within ${years}`,
       to: 'to',
       towards: (direction: string) => `bending towards ${direction}`,
-      governedBy: (mode: string) => `by ${mode}, at 10 m (33 ft) over open ground`,
-      chanceNote: (below15: string) => `below 1.5: ${below15}`,
+      chanceNote: (even: string) => `gusts from the worst side; ${even} from all sides alike`,
     },
   },
 
@@ -527,7 +639,7 @@ export const reportWords = {
 
   scope: {
     heading: 'Scope',
-    text: 'This is an advanced assessment (level 3) of the stem at the sections named and of the root flares drilled. Limbs, crown and the roots below ground were not examined with instruments. It speaks of the likelihood of failure in the design wind; likelihood of impact, consequences and the risk rating are the assessor\u2019s to add. It holds for the time until the next inspection or until the tree or its surroundings change, whichever is sooner.',
+    text: 'This is an advanced assessment (level 3) of the stem at the sections named and of the root flares drilled. Limbs, crown and the roots below ground were not examined with instruments. Likelihood of failure, likelihood of impact and consequences are suggestions until the assessor has confirmed them. It holds for the time until the next inspection or until the tree or its surroundings change, whichever is sooner.',
   },
 
   chance: {

@@ -3,6 +3,7 @@ import { bearing, fixed, measure } from '../../units.ts';
 import type { Block, Severity } from '../blocks.ts';
 import { type Context, longDate } from '../context.ts';
 import { heading, table } from '../make.ts';
+import { textInUnits } from '../textInUnits.ts';
 import { momentsByDirection } from './load.ts';
 
 const ORDER: Severity[] = ['serious', 'caution', 'note'];
@@ -88,7 +89,7 @@ export function record(context: Context): Block[] {
         severity: n.severity,
         title:
           n.where === '' ? w.record.severity[n.severity] : `${w.record.severity[n.severity]}: ${n.where}`,
-        text: n.text,
+        text: textInUnits(n.text, units),
       });
   }
   return blocks;

@@ -5,13 +5,14 @@ import { bearing, measure, span } from '../../units.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, least, percent, shareRange, significant, unitText } from '../context.ts';
 import { figure, heading, table } from '../make.ts';
+import { textInUnits } from '../textInUnits.ts';
 import { flareDrillings } from './drillings.ts';
 
 export function anchorage(context: Context): Block[] {
   const { a, w, units } = context;
   const blocks: Block[] = [
     heading(1, w.anchorage.heading, 'anchorage'),
-    { kind: 'paragraph', text: w.anchorage.basis(a.safety.anchorageBasis) },
+    { kind: 'paragraph', text: w.anchorage.basis(textInUnits(a.safety.anchorageBasis, units)) },
   ];
   if (a.safety.anchorageTooThin)
     blocks.push({
@@ -110,6 +111,8 @@ export function wood(context: Context): Block[] {
   ];
   if (a.wood.values.length > 0) blocks.push(values(context, w.wood.table, a.wood.values));
   if (a.safety.values.length > 0) blocks.push(values(context, w.wood.safetyValues, a.safety.values));
+  const decided = [...a.decision.values, ...a.advice.reinspection.values];
+  if (decided.length > 0) blocks.push(values(context, w.decision.values, decided));
   return blocks;
 }
 

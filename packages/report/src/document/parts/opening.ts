@@ -2,10 +2,23 @@
 import type { DrillingAssessment, SectionAssessment } from '@standfast/engine';
 import { wallInWords } from '../../figures/trace.ts';
 import { bearing, compassPoint, measure } from '../../units.ts';
-import { nextSteps, suggestionOf } from '../advice.ts';
+import { suggestionOf } from '../advice.ts';
 import type { Block } from '../blocks.ts';
 import { chanceInWords } from '../chance.ts';
-import { type Context, least, longDate, measureRange, percent, shareRange, withRange } from '../context.ts';
+import {
+  type Context,
+  least,
+  longDate,
+  measureRange,
+  percent,
+  probability,
+  shareRange,
+  withRange,
+} from '../context.ts';
+import { dueInWords } from '../dueDate.ts';
+import { table } from '../make.ts';
+import { textInUnits } from '../textInUnits.ts';
+import { standingInWords } from './decision.ts';
 
 /** Kinds of zone that mean a loss of drilling resistance. */
 const LOSS = new Set(['incipient', 'decayed', 'void', 'crack']);
@@ -70,24 +83,12 @@ function coordinates(latitude: number | undefined, longitude: number | undefined
   return `${part(latitude, 'N', 'S')} ${part(longitude, 'E', 'W')}`;
 }
 
+/** The owner's page: what was asked, what was found, how sure that is, what to do and by when. */
 function summary(context: Context): Block[] {
-  const { a, c, w, units, options } = context;
+  const { a, w, options } = context;
   const suggestion = suggestionOf(context);
-  const tree =
-    [c.tree.species, c.tree.label].filter((s) => s !== undefined && s !== '').join(' ') ||
-    w.facts.tree.toLowerCase();
-  const { governing } = a.safety;
   const blocks: Block[] = [
     { kind: 'heading', level: 1, text: w.summary.heading, id: 'summary', number: '' },
-    {
-      kind: 'paragraph',
-      text: [
-        c.client?.name ? w.summary.asked(c.client.name, tree) : w.summary.askedNoClient(tree),
-        c.purpose ? w.summary.purpose(c.purpose) : '',
-      ]
-        .filter((s) => s !== '')
-        .join(' '),
-    },
     {
       kind: 'callout',
       severity: suggestion.severity,
@@ -102,35 +103,119 @@ function summary(context: Context): Block[] {
       title: w.summary.assessorSays,
       text: options.conclusion,
     });
-  blocks.push({ kind: 'keyFigures', items: keyFigures(context) });
-  blocks.push({ kind: 'paragraph', text: `${found(context)} ${strength(context)}`.trim() });
+  blocks.push(
+    { kind: 'keyFigures', items: keyFigures(context) },
+    { kind: 'definitions', layout: 'list', items: answers(context) },
+    whatToDo(context),
+  );
+  const further = a.advice.options.filter(({ priority }) => priority === 'possible').length;
   blocks.push({
     kind: 'paragraph',
-    text: [
-      w.summary.wind(
-        a.wind.windCode,
-        measure(a.wind.gustMs, 'speedMs', units),
-        measureRange({ ...a.wind.momentIntervalNm, p50: a.wind.momentNm }, 'momentNm', units),
-      ),
-      sentence(least(a.safety.breakage), (l) => w.summary.breakage(withRange(l, 2), bearing(l.directionDeg))),
-      sentence(least(a.safety.uprooting), (l) =>
-        w.summary.uprooting(withRange(l, 2), bearing(l.directionDeg)),
-      ),
-    ]
-      .filter((s) => s !== '')
-      .join(' '),
+    tone: 'small',
+    text: [further > 0 ? w.summary.more(further) : '', w.summary.read].filter((s) => s !== '').join(' '),
   });
-  blocks.push({
-    kind: 'paragraph',
-    text: w.summary.howSure(
-      w.modes[governing.mode],
-      chanceInWords(a.safety.chanceBelow1, w.chance),
-      chanceInWords(a.safety.chanceBelow1_5, w.chance),
-    ),
-  });
-  blocks.push({ kind: 'heading', level: 2, text: w.summary.nextHeading, id: 'next', number: '' });
-  blocks.push({ kind: 'list', items: nextSteps(context) });
+  blocks.push({ kind: 'pageBreak' });
   return blocks;
+}
+
+function answers(context: Context): { term: string; text: string }[] {
+  const { a, c, w, units } = context;
+  const { terms } = w.summary;
+  const tree =
+    [c.tree.species, c.tree.label].filter((s) => s !== undefined && s !== '').join(' ') ||
+    w.facts.tree.toLowerCase();
+  const { governing } = a.safety;
+  const d = a.decision;
+  const joined = (...parts: string[]) => parts.filter((s) => s !== '').join(' ');
+  const worst = d.targets.find(({ target, part }) => target === d.overall.target && part === d.overall.part);
+  const breakage = sentence(least(a.safety.breakage), (l) =>
+    w.summary.breakage(withRange(l, 2), bearing(l.directionDeg)),
+  );
+  const uprooting = sentence(least(a.safety.uprooting), (l) =>
+    w.summary.uprooting(withRange(l, 2), bearing(l.directionDeg)),
+  );
+  const signs = c.signs.map((s) => (s.where === undefined ? s.kind : `${s.kind} (${s.where})`)).join('; ');
+  return [
+    {
+      term: terms.asked,
+      text: joined(
+        c.client?.name ? w.summary.asked(c.client.name, tree) : w.summary.askedNoClient(tree),
+        c.purpose ? w.summary.purpose(c.purpose) : '',
+      ),
+    },
+    {
+      term: terms.found,
+      text: joined(found(context), strength(context), signs === '' ? '' : w.summary.signs(signs)),
+    },
+    {
+      term: terms.wind,
+      text: joined(
+        w.summary.wind(
+          a.wind.windCode,
+          measure(a.wind.gustMs, 'speedMs', units),
+          measureRange({ ...a.wind.momentIntervalNm, p50: a.wind.momentNm }, 'momentNm', units),
+        ),
+        [breakage, uprooting].filter((s) => s !== '').join('; '),
+        w.summary.criticalGust(
+          w.modes[governing.mode],
+          measureRange(a.safety.criticalGustMs[governing.mode], 'speedMs', units),
+        ),
+      ),
+    },
+    {
+      term: terms.sure,
+      text: joined(
+        w.summary.howSure(
+          w.modes[governing.mode],
+          chanceInWords(a.safety.chanceBelow1, w.chance),
+          chanceInWords(a.safety.chanceBelow1_5, w.chance),
+        ),
+        a.safety.anchorageTooThin ? w.summary.thin : '',
+      ),
+    },
+    {
+      term: terms.risk,
+      text: joined(
+        w.summary.likelihood(
+          w.decision.years(d.timeFrameYears),
+          standingInWords(context, d.likelihoodOfFailure),
+        ),
+        d.overall.risk === null || worst === undefined
+          ? w.decision.noTargets
+          : w.summary.overall(
+              d.overall.risk,
+              worst.target,
+              w.decision.part[worst.part],
+              w.summary.riskWords(worst.likelihoodOfImpact.taken, worst.consequences.taken),
+            ),
+        d.overall.suggestedRisk === null || d.overall.suggestedRisk === d.overall.risk
+          ? ''
+          : w.decision.bySuggestion(d.overall.suggestedRisk),
+      ),
+    },
+  ];
+}
+
+/** Rows of the owner's table at most, so that it stays on the first page. */
+const MOST_STEPS = 5;
+
+/** What is pressing or was chosen, most pressing first, and the return visit last. */
+function whatToDo(context: Context): Block {
+  const { a, w, units } = context;
+  const { options, reinspection } = a.advice;
+  const pressing = options.filter(
+    ({ priority, chosen }) => chosen === true || (chosen === null && /^(first|advised)$/.test(priority)),
+  );
+  const rows = pressing
+    .slice(0, MOST_STEPS)
+    .map(({ what, why, byMonths, residualRisk }) => [
+      textInUnits(what, units),
+      textInUnits(why[0] ?? '', units),
+      byMonths === null ? '–' : dueInWords(context, byMonths),
+      residualRisk ?? '–',
+    ]);
+  rows.push([w.summary.again, w.summary.againWhy, dueInWords(context, reinspection.months), '–']);
+  return table(w.summary.table, w.summary.columns, [0.32, 0.38, 0.19, 0.11], rows);
 }
 
 function sentence<T>(value: T | null, say: (value: T) => string): string {
@@ -179,7 +264,7 @@ function strength(context: Context): string {
 }
 
 function keyFigures(context: Context) {
-  const { a, w, units } = context;
+  const { a, w } = context;
   const k = w.safety.key;
   const range = (low: string, high: string) => `${low} ${k.to} ${high}`;
   const fig = (label: string, value: string, interval: string, note: string) => ({
@@ -210,14 +295,13 @@ function keyFigures(context: Context) {
     items.push(
       fig(k.uprooting, two(u.p50), range(two(u.p05), two(u.p95)), k.towards(bearing(u.directionDeg))),
     );
-  const mode = a.safety.governing.mode;
-  const gust = a.safety.criticalGustMs[mode];
+  const { chance, timeFrameYears } = a.decision;
   items.push(
     fig(
-      k.gust,
-      measure(gust.p50, 'speedMs', units),
-      range(measure(gust.p05, 'speedMs', units), measure(gust.p95, 'speedMs', units)),
-      k.governedBy(w.modes[mode]),
+      k.chance(w.decision.years(timeFrameYears)),
+      probability(chance.inTimeFrame.mean),
+      range(probability(chance.inTimeFrame.p05), probability(chance.inTimeFrame.p95)),
+      k.chanceNote(probability(chance.evenInTimeFrame)),
     ),
   );
   return items;
