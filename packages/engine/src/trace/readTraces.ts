@@ -14,7 +14,13 @@ import { findNotches, type Notch } from './notches.ts';
 import { refineEdges } from './refineEdges.ts';
 import { wallInterval } from './residualWall.ts';
 import { findRings, type Rings } from './rings.ts';
-import { FLOOR_SD_PCT, type LevelProfile, SOUND_GRID, searchLevels } from './searchLevels.ts';
+import {
+  FLOOR_SD_PCT,
+  type LevelProfile,
+  logPriorOfUnseen,
+  SOUND_GRID,
+  searchLevels,
+} from './searchLevels.ts';
 import { bestStretches, type Stretch, stretchPosterior } from './semiMarkov.ts';
 import { type Texture, textureOf } from './texture.ts';
 import {
@@ -80,6 +86,11 @@ export function readTraces(input: TraceToRead[]): TraceReading[] {
       profile: searchLevels(conditioned, texture, coarse, WIDE_PRIORS),
     };
   });
+  const highestKeptPct = Math.max(...prepared.map((p) => p.profile.highestKeptPct));
+  for (const { profile } of prepared)
+    SOUND_GRID.forEach((soundPct, g) => {
+      profile.score[g]! += logPriorOfUnseen(soundPct, highestKeptPct);
+    });
   const tree = treeSoundLevel(prepared.map((p) => p.profile));
   return prepared.map(({ conditioned, texture, rings, known, profile }) => {
     const several = input.length > 1;

@@ -26,6 +26,20 @@ export interface LevelProfile {
   score: Float64Array;
   levels: Levels[];
   floorPct: Float64Array[];
+  /** Highest level the trace keeps up over some 20 mm, floor included, percent of full scale. */
+  highestKeptPct: number;
+}
+
+/** How far above everything seen a sound level may lie before it is held to be made up, on the logarithm. */
+const ABOVE_SEEN = 0.1;
+
+/**
+ * Log probability of a sound level that no drilling of the tree shows: wood that is low everywhere is far more often
+ * this tree's sound wood than rotten to the last needle, so a level above the highest that is kept up anywhere needs
+ * strong evidence.
+ */
+export function logPriorOfUnseen(soundPct: number, highestKeptPct: number): number {
+  return -0.5 * (Math.max(0, Math.log(soundPct / highestKeptPct)) / ABOVE_SEEN) ** 2;
 }
 
 /**
@@ -81,11 +95,14 @@ export function searchLevels(
     for (const zero of beyond ? zeros.slice(0, 1) : zeros) {
       const value = trial(zero, MIDDLE_SLOPE);
       if (value > best) best = value;
-      if (beyond || value < best - FAR_BEHIND) continue;
+      // A slope whose floor lies above the trace was no trial at all: a lesser one may fit.
+      const failed = value === -Infinity;
+      if (beyond || (!failed && value < best - FAR_BEHIND)) continue;
       for (const slope of OTHER_SLOPES) best = Math.max(best, trial(zero, slope));
     }
   });
-  return { score, levels, floorPct: floors };
+  const kept = runningMedian(c.levelPct, Math.round(10 / c.cellMm)).reduce((a, b) => Math.max(a, b), 0);
+  return { score, levels, floorPct: floors, highestKeptPct: kept };
 }
 
 /** Cells within a step say little on a coarse grid, whose boundaries lie at or near steps but not on both sides of each. */

@@ -64,6 +64,11 @@ const PART = STATES.map((s) =>
 );
 /** What a cell in a notch counts for, as a share of a full cell. */
 const MASKED_SHARE = 0.05;
+/**
+ * Most a cell may scatter about its stretch, share of sound: against too low a sound level any trace is all scatter, and
+ * a shell of sound wood twice as high as the decay behind it would pass.
+ */
+const MOST_NOISE = 0.35;
 /** Least sound wood before a knot, mm: what stands high sooner is the sound wood itself. */
 const KNOT_FROM_MM = 25;
 /** Longest stretch of the kinds that have a longest, mm. */
@@ -298,7 +303,7 @@ export function traceModel(
   let next = 1;
   for (let i = 0; i < cells; i++) {
     const sound = levels.soundPct * shape[i]!;
-    const noise = scatterPct[i]! / sound;
+    const noise = Math.min(MOST_NOISE, scatterPct[i]! / sound);
     const p = (masked[i] ? MASKED_SHARE : 1) / (CORRELATED_CELLS * noise * noise);
     const r = relativeLevel(c.levelPct[i]!, floorPct[i]!, sound);
     const x = (i + 0.5) * c.cellMm;
