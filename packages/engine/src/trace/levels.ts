@@ -29,7 +29,7 @@ const RUBS: Record<(typeof STATES)[number], number> = {
   airIn: 0,
   barkIn: 0,
   sound: 1,
-  beforeKnot: 1,
+  beforeOddity: 1,
   knot: 1,
   dip: 1,
   incipient: 1,
@@ -120,7 +120,7 @@ export function fitLevels(
   const rows: { y: number; x: number[]; w: number }[] = [];
   for (const { state, from, to } of stretches) {
     const name = STATES[state]!;
-    const sound = name === 'sound' || name === 'beforeKnot';
+    const sound = name === 'sound' || name === 'beforeOddity';
     if (!sound && name !== 'airIn' && name !== 'void' && name !== 'airOut') continue;
     // Cells at an edge are part one kind, part the other.
     const margin = to - from > 8 ? 2 : to - from > 4 ? 1 : 0;

@@ -47,7 +47,7 @@ const INITIAL: Record<StateName, number> = {
   airIn: 0.25,
   barkIn: 0.6,
   sound: 0.056,
-  beforeKnot: 0.004,
+  beforeOddity: 0.004,
   knot: 0,
   dip: 0,
   incipient: 0.004,
@@ -69,8 +69,8 @@ const MASKED_SHARE = 0.05;
  * a shell of sound wood twice as high as the decay behind it would pass.
  */
 const MOST_NOISE = 0.35;
-/** Least sound wood before a knot, mm: what stands high sooner is the sound wood itself. */
-const KNOT_FROM_MM = 25;
+/** Least sound wood before a knot or a dip, mm: what stands high sooner is the sound wood itself. */
+const ODDITY_FROM_MM = 25;
 /** Longest stretch of the kinds that have a longest, mm. */
 const MOST_MM: Partial<Record<StateName, number>> = { barkIn: 90, barkOut: 90, knot: 60, dip: 24, crack: 7 };
 
@@ -95,7 +95,7 @@ export function modelFrame(
     airIn: geometricLaw(1, 12, n, mm),
     barkIn: barkLaw,
     sound: geometricLaw(4, 120, n, mm),
-    beforeKnot: geometricLaw(KNOT_FROM_MM, 120, n, mm),
+    beforeOddity: geometricLaw(ODDITY_FROM_MM, 120, n, mm),
     knot: lognormalLaw(18, 0.6, 5, n, mm),
     dip: lognormalLaw(12, 0.6, 4, n, mm),
     incipient: geometricLaw(12, 35, n, mm),
@@ -109,7 +109,7 @@ export function modelFrame(
     airIn: 1,
     barkIn: 1,
     sound: 4,
-    beforeKnot: KNOT_FROM_MM,
+    beforeOddity: ODDITY_FROM_MM,
     knot: 5,
     dip: 4,
     incipient: 12,
@@ -128,7 +128,7 @@ export function modelFrame(
     initial[k] = Math.log(INITIAL[s]);
     if (s === 'barkIn' && bark === 0) initial[k] = -7;
     if (s === 'sound' && bark === 0) initial[k] = Math.log(0.66);
-    if (s === 'beforeKnot' && bark === 0) initial[k] = Math.log(0.04);
+    if (s === 'beforeOddity' && bark === 0) initial[k] = Math.log(0.04);
   });
   return {
     stride,
@@ -234,7 +234,7 @@ export function withFarBark(
  */
 const RING_WEIGHT: Partial<Record<StateName, number>> = {
   sound: 0.2,
-  beforeKnot: 0.2,
+  beforeOddity: 0.2,
   knot: 0.1,
   dip: 0.2,
   incipient: 0.1,

@@ -9,14 +9,14 @@ import { ZONE_KINDS, type ZoneKind } from './types.ts';
 /**
  * States of the model: the kinds, with bark and air on the way in kept apart from those on the way out, and other
  * looks of sound wood kept apart from it: knots (high broad peaks), which must not pass for the level of sound wood, and
- * short dips (pith, a band of juvenile wood). `beforeKnot` is sound wood thick enough for a knot to follow: a high level
+ * short dips (pith, a band of juvenile wood). `beforeOddity` is sound wood thick enough for a knot or a dip to follow: a high level
  * right behind the bark, or behind decay, is the sound wood, and what lies lower behind it is not sound.
  */
 export const STATES = [
   'airIn',
   'barkIn',
   'sound',
-  'beforeKnot',
+  'beforeOddity',
   'knot',
   'dip',
   'incipient',
@@ -32,7 +32,7 @@ export const STATE_KIND: Record<StateName, ZoneKind> = {
   airIn: 'air',
   barkIn: 'bark',
   sound: 'sound',
-  beforeKnot: 'sound',
+  beforeOddity: 'sound',
   knot: 'sound',
   dip: 'sound',
   incipient: 'incipient',
@@ -60,7 +60,7 @@ export const LEVELS: Record<StateName, LevelLaw> = {
   airIn: { mean: 0, spread: 0.02, slopePerMm: 0 },
   barkIn: { mean: 0.2, spread: 0.12, slopePerMm: 0.004 },
   sound: SOUND_LEVEL,
-  beforeKnot: SOUND_LEVEL,
+  beforeOddity: SOUND_LEVEL,
   knot: { mean: 1.35, spread: 0.15, slopePerMm: 0.01 },
   dip: { mean: 0.74, spread: 0.08, slopePerMm: 0.004 },
   incipient: { mean: 0.68, spread: 0.09, slopePerMm: 0.002 },
@@ -75,8 +75,8 @@ export const LEVELS: Record<StateName, LevelLaw> = {
 const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airIn: { barkIn: 0.8, sound: 0.19, decayed: 0.01 },
   barkIn: { sound: 0.96, incipient: 0.007, decayed: 0.03, void: 0.003 },
-  sound: { dip: 0.08, incipient: 0.035, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.2 },
-  beforeKnot: { knot: 1 },
+  sound: { incipient: 0.035, decayed: 0.24, void: 0.5, crack: 0.13, barkOut: 0.2 },
+  beforeOddity: { knot: 0.45, dip: 0.55 },
   knot: { sound: 0.95, decayed: 0.02, void: 0.02, barkOut: 0.01 },
   dip: { sound: 1 },
   incipient: { sound: 0.45, decayed: 0.43, void: 0.1, crack: 0.01, barkOut: 0.01 },
@@ -87,8 +87,8 @@ const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airOut: {},
 };
 
-/** Share of the ways into sound wood that lead to a knot. */
-const KNOT_SHARE = 0.06;
+/** Share of the ways into sound wood that lead to a knot or a dip. */
+const ODDITY_SHARE = 0.12;
 
 /** Log transition table, rows and columns in the order of STATES. */
 export function transitionTable(): Float64Array {
@@ -99,8 +99,8 @@ export function transitionTable(): Float64Array {
     const total = Object.values(row).reduce((a, b) => a + b, 0);
     for (const [to, rate] of Object.entries(row))
       if (to === 'sound') {
-        out[k * K + STATES.indexOf('sound')] = Math.log(((1 - KNOT_SHARE) * rate) / total);
-        out[k * K + STATES.indexOf('beforeKnot')] = Math.log((KNOT_SHARE * rate) / total);
+        out[k * K + STATES.indexOf('sound')] = Math.log(((1 - ODDITY_SHARE) * rate) / total);
+        out[k * K + STATES.indexOf('beforeOddity')] = Math.log((ODDITY_SHARE * rate) / total);
       } else out[k * K + STATES.indexOf(to as StateName)] = Math.log(rate / total);
   });
   return out;
