@@ -46,7 +46,13 @@ export function demonstrationFiles(): Record<string, Uint8Array> {
 }
 
 /** A case zip with another label, after a change of its case.json. */
-export function caseZip(change: (caseFile: { tree: Record<string, unknown> }) => void): Buffer {
+export function caseZip(
+  change: (caseFile: {
+    tree: Record<string, unknown>;
+    sections: { drillings: unknown[] }[];
+    flares: { drillings: unknown[] }[];
+  }) => void,
+): Buffer {
   const files = demonstrationFiles();
   const caseFile = JSON.parse(new TextDecoder().decode(files['case.json']));
   change(caseFile);

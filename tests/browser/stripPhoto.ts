@@ -62,7 +62,34 @@ export function stripPhoto({ second = false } = {}): Buffer {
 
 /** The same picture bytes with an EXIF tag that says how the camera was held (CIPA DC-008, tag 0x0112). */
 export function heldAs(jpeg: Buffer, orientation: number): Buffer {
-  const tiff = [0x4d, 0x4d, 0, 42, 0, 0, 0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, orientation, 0, 0, 0, 0, 0, 0];
+  const tiff = [
+    0x4d,
+    0x4d,
+    0,
+    42,
+    0,
+    0,
+    0,
+    8,
+    0,
+    1,
+    0x01,
+    0x12,
+    0,
+    3,
+    0,
+    0,
+    0,
+    1,
+    0,
+    orientation,
+    0,
+    0,
+    0,
+    0,
+    0,
+    0,
+  ];
   const body = [0x45, 0x78, 0x69, 0x66, 0, 0, ...tiff];
   const length = body.length + 2;
   const segment = Buffer.from([0xff, 0xe1, length >> 8, length & 255, ...body]);

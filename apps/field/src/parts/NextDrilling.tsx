@@ -120,7 +120,7 @@ function Ranking({ title, candidates }: { title: string; candidates: readonly Ca
         </tbody>
       </table>
       {candidates.length > best.length && (
-        <p className="hint">{`${candidates.length - best.length} more places are worth less.`}</p>
+        <p className="hint">{`${candidates.length - best.length} more places are worth no more.`}</p>
       )}
     </details>
   );
@@ -132,34 +132,19 @@ function Plan({ plan }: { plan: FirstDrillings }) {
   const { sectionId, drillings, why, leastDepthMm, rules, notes } = plan;
   return (
     <section className="first-drillings">
-      <h3>First drillings at {sectionId}</h3>
+      <h2>First drillings at {sectionId}</h2>
       <p>{why}</p>
-      <div className="table-holder">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Order</th>
-              <th scope="col">Place to stand</th>
-              <th scope="col">Height</th>
-              <th scope="col">Down</th>
-              <th scope="col">Why there</th>
-            </tr>
-          </thead>
-          <tbody>
-            {drillings.map((each) => (
-              <tr key={each.order}>
-                <td>{each.order}</td>
-                <th scope="row">
-                  {bearing(each.azimuthDeg)} of {each.placeId}
-                </th>
-                <td>{quantityText(each.heightM, 'heightM', units)}</td>
-                <td>{each.downDeg === 0 ? 'level' : `${Math.round(each.downDeg)}°`}</td>
-                <td>{each.why}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <ol className="plan-list">
+        {drillings.map((each) => (
+          <li key={each.order}>
+            <p className="plan-place">
+              {bearing(each.azimuthDeg)} of {each.placeId}, {quantityText(each.heightM, 'heightM', units)}{' '}
+              above ground, {each.downDeg === 0 ? 'level' : `${Math.round(each.downDeg)}° down`}
+            </p>
+            <p className="hint">{each.why}</p>
+          </li>
+        ))}
+      </ol>
       <p>
         Every needle heads for the centre of the stem. Drill at least{' '}
         {quantityText(leastDepthMm, 'lengthMm', units)} deep; less tells too little for its wound.

@@ -42,11 +42,11 @@ interface PhotoStageProps {
   onStroke?: (phase: StrokePhase, px: PointPx, screenPxPerPhotoPx: number) => void;
 }
 
+type Point = readonly [number, number];
+
 interface Stage {
   view: StageView;
-  size: Size;
   photo: Size;
-  element: { current: HTMLDivElement | null };
   setLens: (at: PointPx | null) => void;
 }
 
@@ -79,7 +79,7 @@ export function PhotoStage({ bitmap, label, overlay, children, onStroke }: Photo
   const gestures = useFingers({ view, size, photo, show: setWished, onStroke, setLens });
   useWheel(holder, zoom);
   return (
-    <StageContext value={{ view, size, photo, element: holder, setLens }}>
+    <StageContext value={{ view, photo, setLens }}>
       <div className="photo-stage">
         <div
           ref={holder}
@@ -207,8 +207,9 @@ const ARROWS: Record<string, readonly [number, number]> = {
 
 /** A point on the photo to drag; arrow keys nudge it by a photo pixel, with Shift by ten. */
 export function PhotoHandle({ at, name, mark, tone = 'corner', onMove, onEnd }: PhotoHandleProps) {
-  const { view, photo, element, setLens } = useStage();
-  const grip = useRef<readonly [number, number] | null>(null);
+  const { view, photo, setLens } = useStage();
+  /** Where finger and point were when the finger came down. */
+  const grip = useRef<{ finger: Point; at: PointPx } | null>(null);
   const [left, top] = toStage(view, at);
   const inside = ([x, y]: PointPx): PointPx => [
     Math.min(photo.width - 1, Math.max(0, x)),
@@ -225,10 +226,6 @@ export function PhotoHandle({ at, name, mark, tone = 'corner', onMove, onEnd }: 
     event.preventDefault();
     const step = event.shiftKey ? 10 : 1;
     move([at[0] + step * arrow[0], at[1] + step * arrow[1]]);
-  };
-  const where = (event: PointerEvent): readonly [number, number] => {
-    const box = element.current?.getBoundingClientRect();
-    return [event.clientX - (box?.left ?? 0), event.clientY - (box?.top ?? 0)];
   };
   const letGo = (event: PointerEvent) => {
     event.stopPropagation();
@@ -251,16 +248,16 @@ export function PhotoHandle({ at, name, mark, tone = 'corner', onMove, onEnd }: 
       onPointerDown={(event) => {
         event.stopPropagation();
         event.currentTarget.setPointerCapture(event.pointerId);
-        const [x, y] = where(event);
-        // The point stays under the same part of the thumb.
-        grip.current = [x - left, y - top];
+        grip.current = { finger: [event.clientX, event.clientY], at };
         setLens(at);
       }}
       onPointerMove={(event) => {
         event.stopPropagation();
         if (!grip.current) return;
-        const [x, y] = where(event);
-        move(toPhoto(view, [x - grip.current[0], y - grip.current[1]]));
+        // The point keeps its distance from the finger, wherever the page has moved meanwhile.
+        const { finger, at: began } = grip.current;
+        const [x, y] = [event.clientX - finger[0], event.clientY - finger[1]];
+        move([began[0] + x / view.scale, began[1] + y / view.scale]);
       }}
       onPointerUp={letGo}
       onPointerCancel={letGo}
@@ -289,8 +286,6 @@ interface FingerWork {
   onStroke: PhotoStageProps['onStroke'];
   setLens: (at: PointPx | null) => void;
 }
-
-type Point = readonly [number, number];
 
 /** One finger draws with the tool or moves the photo, two bring it nearer. */
 function useFingers({ view, size, photo, show, onStroke, setLens }: FingerWork) {

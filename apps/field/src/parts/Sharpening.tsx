@@ -21,12 +21,12 @@ export function SharpeningGroup({ section }: { section: SectionAssessment }) {
   const [chosen, setChosen] = useState<number | null>(null);
   const count = section.drillings.length;
   useEffect(() => {
-    if (!caseFile) return;
+    if (!caseFile) return undefined;
     const known = sharpeningKept(caseFile, section.id);
     setState(known);
     // What was worked out is shown again at once; the rest only when it is asked for.
     if (known.done) setWanted(true);
-    else if (wanted) return followSharpening({ caseFile, files }, section.id, setState);
+    return known.done || !wanted ? undefined : followSharpening({ caseFile, files }, section.id, setState);
   }, [caseFile, files, section.id, wanted]);
 
   return (
@@ -101,10 +101,6 @@ function Steps({ state, count, directionDeg, shown, choose }: StepsProps) {
       )}
       {section && strength && (
         <>
-          <div className="sharpening">
-            <Figure draw={drawPlan} maxWidth={460} />
-            <Figure draw={drawChart} maxWidth={560} onPart={(_, ref) => choose(Number(ref))} />
-          </div>
           <label className="trace-slider" htmlFor={id}>
             <span className="out-of-sight">Drillings counted</span>
             <input
@@ -123,6 +119,10 @@ function Steps({ state, count, directionDeg, shown, choose }: StepsProps) {
             {words}: <strong>{shareText(strength)}</strong> of the strength left, bending to{' '}
             {bearing(directionDeg)}, the weakest direction as known now.
           </p>
+          <div className="sharpening">
+            <Figure draw={drawPlan} maxWidth={460} />
+            <Figure draw={drawChart} maxWidth={560} onPart={(_, ref) => choose(Number(ref))} />
+          </div>
         </>
       )}
     </>

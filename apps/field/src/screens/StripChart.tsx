@@ -97,11 +97,6 @@ export function StripChart(props: StripChartProps) {
     <>
       <section>
         <h3>The chart’s corners</h3>
-        <p>
-          {found
-            ? `Found by its printed ${found.from === 'axes' ? 'axes' : found.from}, ${sureWords(found.sure)} (${sureText(found.sure)}). Look whether each corner sits where the chart’s scale begins and ends; drag it there if not.`
-            : 'Drag the four corners to where the chart’s scale begins and ends, its own top left first.'}
-        </p>
         <PhotoStage
           bitmap={bitmap}
           label="The photographed strip with the chart’s corners"
@@ -133,6 +128,11 @@ export function StripChart(props: StripChartProps) {
               />
             ))}
         </PhotoStage>
+        <p>
+          {found
+            ? `Found by its printed ${found.from === 'axes' ? 'axes' : found.from}, ${sureWords(found.sure)} (${sureText(found.sure)}). Look whether each corner sits where the chart’s scale begins and ends; drag it there if not.`
+            : 'Drag the four corners to where the chart’s scale begins and ends, its own top left first.'}
+        </p>
         <div className="actions">
           <Button className="button" isDisabled={busy} onPress={snap}>
             <ScanLine aria-hidden /> Snap to print

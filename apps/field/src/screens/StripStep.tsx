@@ -28,8 +28,11 @@ export function StripStep() {
     waitForStrips(strips.slice(1));
   };
   const leaveOut = () => {
-    const aside = draft.current ? { ...first, draft: draft.current } : first;
+    const work = draft.current;
     done();
+    // Of a photo that could not be opened there is nothing to take up again.
+    if (!work?.corners) return;
+    const aside = { ...first, draft: work };
     say(`${first.name} left out.`, {
       label: 'Take it up again',
       run: () => waitForStrips([aside, ...strips.slice(1)]),

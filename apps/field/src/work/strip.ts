@@ -56,10 +56,16 @@ export function stripReader(bytes: Uint8Array, name: string): StripReader {
       const stopped = new Promise<null>((resolve) => {
         stopReading = () => resolve(null);
       });
+      // What was told before it was stopped may come in after.
+      let over = false;
+      const tell: StripProgress = (share, step) => {
+        if (!over) onProgress(share, step);
+      };
       const reading = ready().then(
-        (made) => made.read(known, found, proxy(onProgress)) as Promise<StripOutcome<StripReading>>,
+        (made) => made.read(known, found, proxy(tell)) as Promise<StripOutcome<StripReading>>,
       );
       const outcome = await Promise.race([reading, stopped]);
+      over = true;
       stopReading = null;
       return outcome;
     },

@@ -28,7 +28,7 @@ export interface OpenPhoto {
 /** More pixels than this show no more of a pen line, and cost a phone its memory. */
 const ENOUGH_PIXELS = 16e6;
 /** How far from corners set by hand printed lines are looked for, share of the photo's longer side. */
-const SNAP_SHARE = 0.015;
+const SNAP_SHARE = 0.02;
 
 let image: StripImage | null = null;
 
