@@ -68,7 +68,7 @@ const MASKED_SHARE = 0.05;
  * Most a cell may scatter about its stretch, share of sound: against too low a sound level any trace is all scatter, and
  * a shell of sound wood twice as high as the decay behind it would pass.
  */
-const MOST_NOISE = 0.35;
+const MOST_NOISE = 0.2;
 /** Least sound wood before a knot or a dip, mm: what stands high sooner is the sound wood itself. */
 const ODDITY_FROM_MM = 25;
 /** Longest stretch of the kinds that have a longest, mm. */
