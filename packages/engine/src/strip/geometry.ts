@@ -6,9 +6,10 @@ import type { CornersPx, StripImage } from './types.ts';
 const MOST_COLUMNS = 3000;
 const MOST_ROWS = 1200;
 /** Small charts are enlarged to this many columns, at most twice. */
-const FEWEST_COLUMNS = 1000;
-/** Rows and columns kept around the chart, so that a line on the frame is seen whole. */
-const MARGIN = 10;
+const FEWEST_COLUMNS = 2000;
+/** Rows and columns kept around the chart, so that a line on the frame is seen whole: as far as the photo reaches. */
+const MOST_MARGIN = 10;
+const LEAST_MARGIN = 2;
 /** Paper bows by this share of its length at most; more is no longer mild. */
 const MOST_BOW = 0.03;
 /** Corners may be off by this much, pixels and share of the photo's longer side. */
@@ -58,12 +59,13 @@ export function geometryOf(image: StripImage, corners: CornersPx): Geometry {
   const across = Math.max(16, Math.round(wide * scale));
   const down = Math.max(16, Math.round(high * scale));
   const [a, b, c, d, e, f, g, h, i] = chartToPhoto as unknown as number[];
-  const columns = across + 1 + 2 * MARGIN;
+  const margin = marginWithin(image, corners, Math.max(wide / across, high / down));
+  const columns = across + 1 + 2 * margin;
   const curl = curlOf(
     image,
     corners,
     (column, v) => {
-      const u = (column - MARGIN) / across;
+      const u = (column - margin) / across;
       const w = g! * u + h! * v + i!;
       return [(a! * u + b! * v + c!) / w, (d! * u + e! * v + f!) / w];
     },
@@ -71,17 +73,17 @@ export function geometryOf(image: StripImage, corners: CornersPx): Geometry {
   );
   return {
     columns,
-    rows: down + 1 + 2 * MARGIN,
-    left: MARGIN,
-    right: MARGIN + across,
-    top: MARGIN,
-    bottom: MARGIN + down,
+    rows: down + 1 + 2 * margin,
+    left: margin,
+    right: margin + across,
+    top: margin,
+    bottom: margin + down,
     fold: Math.max(1, Math.min(4, Math.round(1 / scale))),
     photoPxPerRow: high / down,
     curlPx: curl.most,
     toPhoto(column, row, out) {
-      const u = (column - MARGIN) / across;
-      const v = (row - MARGIN) / down;
+      const u = (column - margin) / across;
+      const v = (row - margin) / down;
       const w = g! * u + h! * v + i!;
       out[0] = (a! * u + b! * v + c!) / w;
       out[1] = (d! * u + e! * v + f!) / w;
@@ -92,6 +94,17 @@ export function geometryOf(image: StripImage, corners: CornersPx): Geometry {
       }
     },
   };
+}
+
+/** Places around the chart that the photo still shows. */
+function marginWithin(
+  { widthPx, heightPx }: StripImage,
+  corners: CornersPx,
+  photoPxPerPlace: number,
+): number {
+  const room = corners.map(([x, y]) => Math.min(x, y, widthPx - 1 - x, heightPx - 1 - y));
+  const places = Math.floor(Math.min(...room) / photoPxPerPlace);
+  return Math.max(LEAST_MARGIN, Math.min(MOST_MARGIN, places));
 }
 
 interface Curl {

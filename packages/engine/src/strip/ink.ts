@@ -10,6 +10,8 @@ export interface Ink {
   red: Uint8Array;
   green: Uint8Array;
   blue: Uint8Array;
+  /** 1 where print is too dark to see anything on it. */
+  covered: Uint8Array;
   level: PrintedLines;
   upright: PrintedLines;
 }
@@ -25,10 +27,14 @@ export interface Evidence {
   hidden: Uint8Array;
 }
 
+/** Print that leaves less than this share of the brightness covers what is on it. */
+const COVERING = 0.3;
+
 /** The chart's ink with the darkness of its printed lines divided out. */
 export function inkOf(chart: FlatChart, level: PrintedLines, upright: PrintedLines): Ink {
   const { columns, rows } = chart;
   const out: Uint8Array[] = [];
+  const covered = new Uint8Array(columns * rows);
   const planes = [chart.red, chart.green, chart.blue];
   for (let channel = 0; channel < 3; channel++) {
     const plane = planes[channel]!;
@@ -37,14 +43,23 @@ export function inkOf(chart: FlatChart, level: PrintedLines, upright: PrintedLin
       const li = level.indexOf[y]!;
       for (let x = 0; x < columns; x++) {
         let value = plane[y * columns + x]!;
-        const ui = upright.indexOf[x]!;
-        if (li || ui) value /= printLeaves(level, upright, x, y, channel);
+        if (li || upright.indexOf[x]!) {
+          const leaves = printLeaves(level, upright, x, y, channel);
+          if (leaves < COVERING) covered[x * rows + y]!++;
+          value /= leaves;
+        }
         ink[x * rows + y] = value >= PAPER ? 0 : PAPER - value;
       }
     }
     out.push(ink);
   }
-  return { columns, rows, red: out[0]!, green: out[1]!, blue: out[2]!, level, upright };
+  const [red, green, blue] = out as [Uint8Array, Uint8Array, Uint8Array];
+  for (let k = 0; k < covered.length; k++) {
+    // A coloured print is seen through in one channel at least.
+    covered[k] = covered[k] === 3 ? 1 : 0;
+    if (covered[k]) red[k] = green[k] = blue[k] = 0;
+  }
+  return { columns, rows, red, green, blue, covered, level, upright };
 }
 
 /**
@@ -56,7 +71,7 @@ export function coarseInk(ink: Ink, fold: number): Ink {
   const columns = Math.floor(ink.columns / fold);
   const rows = Math.floor(ink.rows / fold);
   const share = 1 / (fold * fold);
-  const folded = (plane: Uint8Array) => {
+  const folded = (plane: Uint8Array, gain = 1) => {
     const out = new Uint8Array(columns * rows);
     for (let x = 0; x < columns; x++) {
       for (let y = 0; y < rows; y++) {
@@ -65,7 +80,7 @@ export function coarseInk(ink: Ink, fold: number): Ink {
           const at = (x * fold + i) * ink.rows + y * fold;
           for (let j = 0; j < fold; j++) sum += plane[at + j]!;
         }
-        out[x * rows + y] = sum * share;
+        out[x * rows + y] = sum * share * gain;
       }
     }
     return out;
@@ -89,6 +104,7 @@ export function coarseInk(ink: Ink, fold: number): Ink {
     red: folded(ink.red),
     green: folded(ink.green),
     blue: folded(ink.blue),
+    covered: folded(ink.covered, fold * fold).map((count) => (2 * count >= fold * fold ? 1 : 0)),
     level: coarser(ink.level, rows),
     upright: coarser(ink.upright, columns),
   };
@@ -166,7 +182,7 @@ export function likeness(ink: Ink, pen: Pen): Evidence {
       const lr = PAPER * (1 - printLeaves(level, upright, x, y, 0));
       const lg = PAPER * (1 - printLeaves(level, upright, x, y, 1));
       const lb = PAPER * (1 - printLeaves(level, upright, x, y, 2));
-      if (look(lr, lg, lb, dark) > 0.45) {
+      if (ink.covered[at + y] || look(lr, lg, lb, dark) > 0.45) {
         hidden[at + y] = 1;
         evidence[at + y] = 0;
       }
@@ -195,7 +211,7 @@ export function darkestInk(ink: Ink, coloured: boolean): { any: Evidence; streng
     strongest[x] = most;
   }
   const usual = slidingMedian(strongest, Math.max(8, columns >> 4));
-  const hidden = new Uint8Array(columns * rows);
+  const hidden = ink.covered;
   for (let x = 0; x < columns; x++) {
     const gain = FULL / Math.max(4, usual[x]!);
     const at = x * rows;

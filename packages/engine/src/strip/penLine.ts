@@ -50,17 +50,14 @@ export function penLine(
     const lo = Math.min(path.first[x]!, path.last[x]!);
     const hi = Math.max(path.first[x]!, path.last[x]!);
     let peak = 0;
-    let hiddenRows = 0;
-    for (let y = lo; y <= hi; y++) {
-      if (evidence[at + y]! > peak) peak = evidence[at + y]!;
-      hiddenRows += hidden[at + y]!;
-    }
+    for (let y = lo; y <= hi; y++) if (evidence[at + y]! > peak) peak = evidence[at + y]!;
     // The path keeps to the ink's edge as gladly as to its middle: look a little to either side for how dark it is.
     for (let y = Math.max(0, lo - 2); y <= Math.min(rows - 1, hi + 2); y++) {
       if (evidence[at + y]! > peak && evidence[at + y]! < 1.5 * peak + 30) peak = evidence[at + y]!;
+      // Print wider than the pen hides it, narrower print leaves its fringe.
+      if (hidden[at + y]) covered[x] = 1;
     }
     seen[x] = Math.min(1, peak / FULL);
-    if (hiddenRows * 2 > hi - lo + 1) covered[x] = 1;
     if (peak < LEAST * FULL) continue;
     const edge = Math.min(peak, FULL) * HALF;
     let a = lo;

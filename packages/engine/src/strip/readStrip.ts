@@ -29,6 +29,8 @@ const LEAST_DARKNESS = 0.05;
 const LEAST_CLEARNESS = 4.5;
 /** A pen is narrower than this share of the chart's height. */
 const BROADEST_PEN = 0.1;
+/** A line that keeps to the chart's edge for more of its course than this is the frame. */
+const MOST_FRAMED = 0.9;
 /** Ink like the pen's over more of the chart than this share, and three times the line's own, is a pattern. */
 const MOST_OTHER_INK = 0.12;
 
@@ -80,12 +82,7 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   steps.push(`${upright.middles.length} upright and ${level.middles.length} level printed lines taken out`);
 
   tell(0.65, 'following the line');
-  const found = findLines(
-    ink,
-    geometry.left,
-    geometry.right,
-    chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left',
-  );
+  const found = findLines(ink, geometry, chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left');
   if (!found.length) {
     throw new InputFault(
       'no line of a pen was found on this chart: check that the corners are those of the chart and the line can be seen',
@@ -131,6 +128,8 @@ interface Seen {
   stains: Map<number, Stains>;
   left: number;
   right: number;
+  /** Rows of the chart's top and bottom. */
+  edges: readonly number[];
   /** The side of least depth, where the pen began. */
   startsAt: 'left' | 'right';
   grain: number;
@@ -158,7 +157,11 @@ const STRENGTH_BLOCKS = 14;
  * Finds the lines: on a coarse mesh by several guesses at what is pen (whatever is darkest and thin, darkest at all,
  * most coloured), each followed and its pen learnt; the best of them then again on the full mesh.
  */
-function findLines(ink: Ink, left: number, right: number, startsAt: 'left' | 'right'): FoundLine[] {
+function findLines(
+  ink: Ink,
+  { left, right, top, bottom }: Geometry,
+  startsAt: 'left' | 'right',
+): FoundLine[] {
   const fold = Math.max(1, Math.round((right - left) / COARSE_COLUMNS));
   const coarse = coarseInk(ink, fold);
   const from = Math.ceil(left / fold);
@@ -166,7 +169,8 @@ function findLines(ink: Ink, left: number, right: number, startsAt: 'left' | 'ri
   const grain = grainOf(coarse);
   const thin = withoutStains(coarse, stainsOf(coarse, Math.max(9, Math.round(coarse.rows / 24))), 1, PAPER);
   const stains = new Map<number, Stains>();
-  const seen: Seen = { ink: coarse, coarse, fold: 1, stains, left: from, right: to, startsAt, grain };
+  const edges = [top / fold, bottom / fold];
+  const seen: Seen = { ink: coarse, coarse, fold: 1, stains, left: from, right: to, edges, startsAt, grain };
   const guesses = [darkestInk(thin, false), darkestInk(coarse, false), darkestInk(coarse, true)]
     .filter(({ strength }) => strength >= LEAST_DARKNESS * PAPER && strength >= LEAST_CLEARNESS * grain)
     .map(({ any }) => ({ any, line: follow(seen, any, []) }));
@@ -192,7 +196,7 @@ function findLines(ink: Ink, left: number, right: number, startsAt: 'left' | 'ri
   const kept = found.filter((line) => line.score > LEAST_SHARE_OF_BEST * best.score).slice(0, MOST_LINES);
   const refined: FoundLine[] = [];
   for (const rough of kept) {
-    const line = refine({ ...seen, ink, fold, left, right, grain: 0 }, rough, refined);
+    const line = refine({ ...seen, ink, fold, left, right, edges: [top, bottom], grain: 0 }, rough, refined);
     if (line && !refined.some((other) => sameLine(other.line, line.line, left, right))) refined.push(line);
   }
   return refined;
@@ -257,15 +261,22 @@ function cleaned({ ink, coarse, fold, stains }: Seen, pen: Pen, coarsePenWidth: 
 }
 
 /** A line with its score, or null for what is no line of a pen: too little, too faint, too broad, or one pattern among many. */
-function judged(field: Evidence, line: PenLine, pen: Pen, { left, right, grain }: Seen): FoundLine | null {
+function judged(
+  field: Evidence,
+  line: PenLine,
+  pen: Pen,
+  { left, right, edges, grain }: Seen,
+): FoundLine | null {
   const { evidence, rows } = field;
   let read = 0;
   let like = 0;
   let own = 0;
+  let framed = 0;
   for (let x = left; x <= right; x++) {
     if (line.state[x] === GAP) continue;
     read++;
     like += line.likeness[x]!;
+    if (edges.some((edge) => Math.abs(line.row[x]! - edge) <= line.penWidth + 1)) framed++;
     own += line.bottom[x]! - line.top[x]! + line.penWidth;
   }
   let all = 0;
@@ -275,9 +286,11 @@ function judged(field: Evidence, line: PenLine, pen: Pen, { left, right, grain }
   const dark = Math.max(...pen.colour);
   if (coverage < LEAST_COVERAGE || dark < LEAST_DARKNESS * PAPER || dark < LEAST_CLEARNESS * grain)
     return null;
-  if (line.penWidth > BROADEST_PEN * rows) return null;
+  if (line.penWidth > BROADEST_PEN * rows || framed > MOST_FRAMED * read) return null;
   if (all > MOST_OTHER_INK * places && all > 3 * own) return null;
-  return { line, pen, coverage, score: like / (right - left + 1) };
+  // Of lines seen as well, the darker is the likelier.
+  const score = (like / (right - left + 1)) * (0.7 + 0.3 * Math.min(1, dark / PAPER));
+  return { line, pen, coverage, score };
 }
 
 function pathAlong(

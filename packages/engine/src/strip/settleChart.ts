@@ -8,6 +8,8 @@ import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage } from './
 
 /** Taps nearer than this share of the chart's length cannot set its scale. */
 const LEAST_TAP_SHARE = 0.05;
+/** A chart this many times taller than wide is taken to lie on its side. */
+const UPRIGHT = 1.3;
 
 /** A chart ready to be read, or, where its scale is not known, what is still to be said. */
 export type ChartSettled =
@@ -36,6 +38,13 @@ export function settleChart(
         where.photo,
       );
     }
+    if (standsUpright(found.cornersPx)) {
+      const corners = found.cornersPx.map(([x, y]) => `[${x.toFixed(1)}, ${y.toFixed(1)}]`).join(', ');
+      throw new InputFault(
+        `the chart found is taller than wide, so it lies on its side, and which end is its top is not known: give its corners in a chart file, cornersPx clockwise from the chart's own top left; on the photo they are, from the photo's top left, ${corners}`,
+        where.photo,
+      );
+    }
     cornersFound = found;
     cornersPx = found.cornersPx;
   }
@@ -49,6 +58,13 @@ export function settleChart(
   if (!depthMm) missing.push('depthMm');
   if (!resistance) missing.push('resistance');
   return { chart: null, cornersPx, cornersFound, missing };
+}
+
+/** Whether a chart is clearly taller than wide. Depth runs along the long side of every strip. */
+function standsUpright([a, b, c, d]: CornersPx): boolean {
+  const side = (p: readonly [number, number], q: readonly [number, number]) =>
+    Math.hypot(q[0] - p[0], q[1] - p[1]);
+  return side(a, d) + side(b, c) > UPRIGHT * (side(a, b) + side(d, c));
 }
 
 /** Depths at a chart's left and right edge from two points of known depth on it. */

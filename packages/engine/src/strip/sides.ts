@@ -61,8 +61,11 @@ export function measureSide(
     const paper = [...profile].sort((a, b) => a - b)[Math.floor(0.75 * profile.length)]!;
     if (!(paper > 8)) continue;
     for (const ridge of ridges(profile, paper)) {
+      const d = (ridge.at - 2 * reach) / 2;
+      // What is seen beyond the photo is its mirror image.
+      if (!isOn(image, x + d * nx, y + d * ny)) continue;
       places.push(t);
-      offsets.push((ridge.at - 2 * reach) / 2);
+      offsets.push(d);
       darkness.push(ridge.darkness);
     }
   }
@@ -172,10 +175,10 @@ function fit(chosen: number[], places: number[], offsets: number[]): Side | null
   return { offset: offset!, slope: slope!, bow: bow!, twist: twist!, seen: 0, darkness: 0 };
 }
 
-/** The darkest channel at a place between pixels, 0 to 255; outside the photo the nearest pixel. */
+/** The darkest channel at a place between pixels, 0 to 255; the photo is mirrored at its edges. */
 export function darkestAt({ widthPx, heightPx, rgba }: StripImage, x: number, y: number): number {
-  const cx = Math.min(widthPx - 1.001, Math.max(0, x));
-  const cy = Math.min(heightPx - 1.001, Math.max(0, y));
+  const cx = mirrored(x, widthPx);
+  const cy = mirrored(y, heightPx);
   const x0 = Math.floor(cx);
   const y0 = Math.floor(cy);
   const fx = cx - x0;
@@ -190,4 +193,13 @@ export function darkestAt({ widthPx, heightPx, rgba }: StripImage, x: number, y:
     if (value < least) least = value;
   }
   return least;
+}
+
+function isOn({ widthPx, heightPx }: StripImage, x: number, y: number): boolean {
+  return x >= -0.5 && y >= -0.5 && x <= widthPx - 0.5 && y <= heightPx - 0.5;
+}
+
+function mirrored(at: number, length: number): number {
+  const inside = at < 0 ? -at : at > length - 1 ? 2 * (length - 1) - at : at;
+  return Math.min(length - 1.001, Math.max(0, inside));
 }

@@ -85,7 +85,8 @@ function sweepLine(
   const padded = length + 2 * half;
   const values = new Uint8Array(padded);
   for (let i = 0; i < padded; i++) {
-    const k = Math.min(length - 1, Math.max(0, i - half));
+    // Mirrored at the ends, so that a frame along the photo's edge has paper on both sides.
+    const k = mirrored(i - half, length);
     values[i] = greatest ? from[start + k * step]! : 255 - from[start + k * step]!;
   }
   const forth = values.slice();
@@ -98,6 +99,11 @@ function sweepLine(
     const most = Math.max(back[i]!, forth[i + window - 1]!);
     to[start + i * step] = greatest ? most : 255 - most;
   }
+}
+
+function mirrored(i: number, length: number): number {
+  const k = i < 0 ? -i : i >= length ? 2 * (length - 1) - i : i;
+  return Math.min(length - 1, Math.max(0, k));
 }
 
 /** The longest straight lines, level or upright within 38 degrees, by a Hough transform (R. Duda, P. Hart 1972). */
@@ -225,7 +231,8 @@ function traced(
   if (values.length < 16) return null;
   values.sort((p, q) => p - q);
   // Grain must not carry the line on past its end: it is as dark along its course as it usually is.
-  const enough = Math.max(least, USUAL_SHARE * values[Math.floor(0.7 * values.length)]!);
+  const usual = values[Math.floor(0.7 * values.length)]!;
+  const enough = Math.max(least, USUAL_SHARE * usual);
 
   // Where it is seen most, over a window.
   const window = Math.max(16, Math.round(along / 16));
@@ -253,8 +260,11 @@ function traced(
       course[b] = a;
       if (value >= enough) {
         const off = Math.max(-1, Math.min(1, where - a));
-        a += 0.12 * off;
-        drift += 0.002 * off;
+        // Ink far darker than the line is a stroke that crosses it, and leads astray.
+        if (value < 1.5 * usual) {
+          a += 0.12 * off;
+          drift += 0.0006 * off;
+        }
         last = b;
         lastA = a;
         sum += value;
