@@ -56,21 +56,20 @@ test('a value that cannot be read is kept with its message, and the last answer 
     await settled(page);
     await expect(page.getByRole('button', { name: /to mend/ })).toHaveCount(0);
   });
-});
 
-test('the outline can be measured in another way', async ({ page }) => {
-  await firstStart(page);
-  await goTo(page, 'section');
-  const kind = page.getByLabel('Outline, over bark');
-  await kind.selectOption('circle');
-  const diameter = page.getByRole('textbox', { name: 'Diameter', exact: true });
-  await expect(diameter).toHaveValue(/^1\d{3}$/);
-  await settled(page);
-  const round = await governing(page);
-  await diameter.fill('700');
-  await expect(page.getByTestId('governing')).not.toHaveText(round);
-  await kind.selectOption('ellipse');
-  await expect(page.getByLabel('Long diameter')).toHaveValue('700');
+  await test.step('the outline can be measured in another way', async () => {
+    await goTo(page, 'section');
+    const kind = page.getByLabel('Outline, over bark');
+    await kind.selectOption('circle');
+    const diameter = page.getByRole('textbox', { name: 'Diameter', exact: true });
+    await expect(diameter).toHaveValue(/^1\d{3}$/);
+    await settled(page);
+    const round = await governing(page);
+    await diameter.fill('700');
+    await expect(page.getByTestId('governing')).not.toHaveText(round);
+    await kind.selectOption('ellipse');
+    await expect(page.getByLabel('Long diameter')).toHaveValue('700');
+  });
 });
 
 test('one tab writes; the other reads along until it takes over', async ({ page, context }) => {

@@ -1,7 +1,9 @@
 import { expect, test } from '@playwright/test';
 import { firstStart, goTo, settled } from './app.ts';
 
-test('the first start shows the invented demonstration with its safety and range', async ({ page }) => {
+test('the first start shows the invented demonstration with its range; units and theme are the person’s choice and stay', async ({
+  page,
+}) => {
   await firstStart(page);
   await expect(page.getByTestId('governing')).toHaveText(/^\d+\.\d\d \(\d+\.\d\d to \d+\.\d\d\)$/);
   await expect(page.getByText('Invented demonstration')).toBeVisible();
@@ -20,10 +22,7 @@ test('the first start shows the invented demonstration with its safety and range
     await page.keyboard.press('Escape');
     await expect(sheet).toBeHidden();
   });
-});
 
-test('units and theme are the person’s choice and stay', async ({ page }) => {
-  await firstStart(page);
   await goTo(page, 'tree');
   await expect(page.getByLabel('Stem diameter')).toHaveValue('880');
   await page.getByRole('button', { name: 'Units and look' }).click();

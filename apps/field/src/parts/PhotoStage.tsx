@@ -40,6 +40,8 @@ interface PhotoStageProps {
   children?: ReactNode;
   /** Takes one finger's strokes; without it one finger moves the photo. */
   onStroke?: (phase: StrokePhase, px: PointPx, screenPxPerPhotoPx: number) => void;
+  /** Shows what is under the finger while it draws. */
+  magnify?: boolean;
 }
 
 type Point = readonly [number, number];
@@ -62,7 +64,7 @@ const LENS_PX = 136;
 /** The magnifier shows each photo pixel this much larger than the stage does, and never smaller than it is. */
 const LENS_TIMES = 3;
 
-export function PhotoStage({ bitmap, label, overlay, children, onStroke }: PhotoStageProps) {
+export function PhotoStage({ bitmap, label, overlay, children, onStroke, magnify }: PhotoStageProps) {
   const holder = useRef<HTMLDivElement>(null);
   const width = useWidth(holder, 2000);
   const photo: Size = { width: bitmap.width, height: bitmap.height };
@@ -76,7 +78,14 @@ export function PhotoStage({ bitmap, label, overlay, children, onStroke }: Photo
   const near = view.scale > whole.scale * 1.001;
   const zoom = (factor: number, about: readonly [number, number] = [width / 2, height / 2]) =>
     setWished(zoomed(view, factor, about, size, photo));
-  const gestures = useFingers({ view, size, photo, show: setWished, onStroke, setLens });
+  const gestures = useFingers({
+    view,
+    size,
+    photo,
+    show: setWished,
+    onStroke,
+    setLens: magnify ? setLens : () => undefined,
+  });
   useWheel(holder, zoom);
   return (
     <StageContext value={{ view, photo, setLens }}>

@@ -205,6 +205,7 @@ export function StripLineCheck(props: StripLineCheckProps) {
           bitmap={photo.bitmap}
           label="The photographed strip with the line that was read"
           onStroke={tool === 'look' ? undefined : stroke}
+          magnify={tool === 'draw'}
           overlay={
             <>
               <ChartOutline corners={provenance.cornersPx} />
