@@ -62,7 +62,7 @@ const COARSE = 6;
 /** Passes of fitting levels and stretches in turn, and their step, cells. */
 const FIT_PASSES = 2;
 const FIT_STRIDE = 2;
-const FIT_GIVEN_UP = 14;
+const FIT_GIVEN_UP = 10;
 
 /**
  * Read all drillings of one tree together, so that they share the level that its sound wood has. Absolute levels

@@ -10,8 +10,8 @@ export const SOUND_GRID = Array.from({ length: 15 }, (_, i) => 8 * 1.19 ** i);
 const MIDDLE_SLOPE = 0.03;
 const OTHER_SLOPES = [0.005, 0.065];
 /** Log probability behind the best so far from which a level is not tried further, and stretches are given up. */
-const FAR_BEHIND = 25;
-const GIVEN_UP = 14;
+const FAR_BEHIND = 12;
+const GIVEN_UP = 10;
 /** Sound levels are tried in full between these shares of the trace's highest level (of medians over 7 mm). */
 const LEAST_OF_HIGHEST = 3.5;
 const MOST_OF_HIGHEST = 1.3;

@@ -97,10 +97,10 @@ export function stretchScore(state: StretchState, from: number, to: number): num
 
 /**
  * How far (natural logarithms) the best explanation of the cells so far may lie above a stretch still open before that
- * stretch is given up. The dropped share is far below one in a million: a path can always begin a stretch of the same state anew at a
+ * stretch is given up. The dropped share is about one in a million: a path can always begin a stretch of the same state anew at a
  * cost well below this, so nothing that could win is lost (the argument of PELT: Killick, Fearnhead & Eckley 2012).
  */
-const GIVEN_UP = 20;
+const GIVEN_UP = 14;
 
 /** Stretches of one state still open: their first cells, and log probability with everything before them. */
 interface OpenStretches {
@@ -262,7 +262,7 @@ function begin(open: OpenStretches, entry: Float64Array, at: number, logProbabil
 }
 
 /** Terms this far below the largest (in natural logarithms) are left out of sums. */
-const NEGLIGIBLE = 18;
+const NEGLIGIBLE = 14;
 
 /** Forward-backward: the probability of every state in every cell and of every stretch, and the evidence. */
 export function stretchPosterior(model: SemiMarkov): StretchPosterior {
@@ -426,10 +426,10 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
 /** A growing flat table of stretches. */
 class KeptStretches {
   count = 0;
-  state = new Uint8Array(65536);
-  from = new Int32Array(65536);
-  to = new Int32Array(65536);
-  adds = new Float64Array(65536);
+  state = new Uint8Array(16384);
+  from = new Int32Array(16384);
+  to = new Int32Array(16384);
+  adds = new Float64Array(16384);
 
   push(state: number, from: number, to: number, adds: number): void {
     const i = this.count++;
