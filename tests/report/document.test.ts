@@ -86,13 +86,13 @@ describe('the report', () => {
       0,
       report.blocks.findIndex((b) => b.kind === 'pageBreak'),
     );
-    expect(firstPage).toContain(tableOf(reportWords.summary.table));
-    const [fence, pull, again] = tableOf(reportWords.summary.table).rows;
+    expect(firstPage).toContain(tableOf(reportWords.summary.table(1)));
+    const [fence, pull, again] = tableOf(reportWords.summary.table(1)).rows;
     expect(fence![2]).toBe('at once');
     expect(pull![2]).toMatch(/^by \d+ \w+ \d{4}$/);
     expect(again![0]).toBe(reportWords.summary.again);
     for (const answer of Object.values(reportWords.summary.terms))
-      expect(JSON.stringify(firstPage)).toContain(answer);
+      expect(JSON.stringify(firstPage)).toContain(`"term":"${answer}"`);
   });
 
   it('prints the assessor’s word, the suggested one and the reason', () => {

@@ -1,7 +1,7 @@
 /** What the figures suggest, in one callout, and whether to drill further. The assessor decides. */
 import { bearing } from '../units.ts';
 import type { Severity } from './blocks.ts';
-import { type Context, least, percent, withRange } from './context.ts';
+import { type Context, percent } from './context.ts';
 
 /** The usual mark of static assessments (a convention of the trade). */
 const USUAL_RESERVE = 1.5;
@@ -18,12 +18,9 @@ export function suggestionOf({ a, w }: Context): Suggestion {
   const { risk } = a.decision.overall;
   if (risk === 'high' || risk === 'extreme') suggestion.severity = 'serious';
   if (mode !== 'uprooting' || !a.safety.anchorageTooThin) return suggestion;
-  const stem = least(a.safety.breakage);
   return {
     severity: suggestion.severity === 'note' ? 'caution' : suggestion.severity,
-    text: [suggestion.text, w.advice.thinAnchorage, stem ? w.advice.stemAlone(withRange(stem, 2)) : '']
-      .filter((s) => s !== '')
-      .join(' '),
+    text: `${suggestion.text} ${w.advice.thinAnchorage}`,
   };
 }
 

@@ -44,7 +44,7 @@ export type Block =
       rows: string[][];
     }
   | { kind: 'callout'; severity: Severity; title: string; text: string }
-  | { kind: 'definitions'; items: { term: string; text: string }[]; layout: 'facts' | 'list' }
+  | { kind: 'definitions'; items: { term: string; text: string }[]; layout: 'facts' | 'list' | 'answers' }
   | { kind: 'pageBreak' }
   | { kind: 'signature'; statement: string; lines: { label: string; value: string }[] };
 

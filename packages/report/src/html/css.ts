@@ -30,8 +30,8 @@ dl{margin:1rem 0}
 dl.facts{display:grid;grid-template-columns:max-content 1fr;gap:.15rem 1.4rem}
 dl.facts dt{color:${c.secondary};font-weight:600}
 dl.facts dd{margin:0}
-dl.list dt{font-weight:600;margin-top:.9rem}
-dl.list dd{margin:.1rem 0 0}
+dl.list dt,dl.answers dt{font-weight:600;margin-top:.9rem}
+dl.list dd,dl.answers dd{margin:.1rem 0 0}
 .callout{margin:1rem 0;padding:.8rem 1rem;background:${c.tint};border-left:5px solid ${c.ink}}
 .callout strong{display:block}
 .callout.note{border-color:${c.accent}}

@@ -17,7 +17,7 @@ import {
 } from './flow.ts';
 
 const LOOK = {
-  title: { face: 'heading', size: 23, lineGap: 1 },
+  title: { face: 'heading', size: 21, lineGap: 0 },
   subtitle: { size: 12.5, paint: 'secondary' },
   heading1: { face: 'heading', size: 15.5 },
   heading2: { face: 'semibold', size: 11 },
@@ -59,6 +59,10 @@ export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc:
       return tableHead(flow, block, doc.words.table);
     case 'list':
       return itemHeight(flow, block.items[0] ?? '') + 4;
+    case 'definitions':
+      return block.layout === 'facts' || block.items[0] === undefined
+        ? blockHeight(flow, block, doc)
+        : definitionHeight(flow, block.items[0], block.layout);
     case 'figure': {
       // With the blocks that belong to it, where they all fit one page.
       let together = blockHeight(flow, block, doc);
@@ -107,7 +111,7 @@ export function blockHeight(flow: Flow, block: Block, doc: ReportDocument): numb
     case 'definitions':
       return block.layout === 'facts'
         ? factRows(flow, block).reduce((h, r) => h + r.height, 0) + AFTER
-        : block.items.reduce((h, d) => h + definitionHeight(flow, d), 0) + AFTER;
+        : block.items.reduce((h, d) => h + definitionHeight(flow, d, block.layout), 0) + AFTER;
     case 'signature':
       return textHeight(flow, block.statement, flow.width, LOOK.body) + 12 + block.lines.length * 30 + AFTER;
     case 'pageBreak':
@@ -393,26 +397,39 @@ function drawFacts(flow: Flow, block: Of<'definitions'>): void {
   flow.y += AFTER;
 }
 
-function definitionHeight(flow: Flow, { term, text }: { term: string; text: string }): number {
+/** A list of definitions, or of short answers, which are set closer. */
+function definitionLook(layout: Of<'definitions'>['layout']): { term: number; text: TextLook; gap: number } {
+  return layout === 'answers'
+    ? { term: FACT_TERM, text: LOOK.fact, gap: 3 }
+    : { term: DEFINITION_TERM, text: LOOK.body, gap: 5 };
+}
+
+function definitionHeight(
+  flow: Flow,
+  { term, text }: { term: string; text: string },
+  layout: Of<'definitions'>['layout'],
+): number {
+  const look = definitionLook(layout);
   return (
     Math.max(
-      textHeight(flow, text, flow.width - DEFINITION_TERM, LOOK.body),
-      textHeight(flow, term, DEFINITION_TERM - 10, LOOK.term),
-    ) + 5
+      textHeight(flow, text, flow.width - look.term, look.text),
+      textHeight(flow, term, look.term - 10, LOOK.term),
+    ) + look.gap
   );
 }
 
 function drawDefinitions(flow: Flow, block: Of<'definitions'>): void {
+  const look = definitionLook(block.layout);
   const list = element(flow, flow.root, 'L');
   for (const item of block.items) {
-    const height = definitionHeight(flow, item);
+    const height = definitionHeight(flow, item, block.layout);
     ensure(flow, height);
     const entry = element(flow, list, 'LI');
     tagged(flow, entry, 'Lbl', () =>
-      setText(flow, item.term, flow.left, flow.y + 0.6, DEFINITION_TERM - 10, LOOK.term),
+      setText(flow, item.term, flow.left, flow.y + 0.6, look.term - 10, LOOK.term),
     );
     tagged(flow, entry, 'LBody', () =>
-      setText(flow, item.text, flow.left + DEFINITION_TERM, flow.y, flow.width - DEFINITION_TERM, LOOK.body),
+      setText(flow, item.text, flow.left + look.term, flow.y, flow.width - look.term, look.text),
     );
     entry.end();
     flow.y += height;

@@ -24,7 +24,8 @@ export interface PdfOptions {
   attachments?: readonly PdfAttachment[];
 }
 
-const MARGIN = { side: 56, top: 60, bottom: 62 };
+/** `first`: top of the first page, which has no running head. */
+const MARGIN = { side: 56, first: 44, top: 60, bottom: 62 };
 
 /** The report's bytes. Same document, fonts and attachments, same bytes (within one kind of runtime). */
 export async function toPdf(report: ReportDocument, options: PdfOptions): Promise<Uint8Array> {
@@ -68,7 +69,7 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
     width: doc.page.width - 2 * MARGIN.side,
     top: MARGIN.top,
     bottom: doc.page.height - MARGIN.bottom,
-    y: MARGIN.top,
+    y: MARGIN.first,
     heights: new Map(),
   };
   let chapter: PDFKit.PDFOutline | null = null;

@@ -125,11 +125,9 @@ export const reportWords = {
     reported: 'Report made',
     place: 'Place',
     tree: 'Tree',
-    size: 'Size',
     drilled: 'Drilled',
     instrument: 'Instrument',
     weather: 'Weather',
-    size3: (diameter: string, height: string) => `stem ${diameter} across at breast height, ${height} high`,
     drilledCount: (sections: number, drillings: number, flares: number) =>
       `${drillings} ${drillings === 1 ? 'drilling' : 'drillings'} on ${sections} ${sections === 1 ? 'section' : 'sections'}` +
       (flares > 0 ? `, ${flares} on root flares` : ''),
@@ -141,14 +139,13 @@ export const reportWords = {
   summary: {
     heading: 'Summary',
     terms: {
-      asked: 'What was asked',
-      found: 'What was found',
-      wind: 'What the wind asks',
-      sure: 'How sure that is',
-      risk: 'What is at risk',
+      asked: 'Asked',
+      found: 'Found',
+      sure: 'How sure',
+      risk: 'At risk',
     },
     asked: (client: string, tree: string) =>
-      `${client} asked whether ${tree} can be expected to stand, and what should be done about it.`,
+      `${client} asked whether ${tree} can be expected to stand, and what to do about it.`,
     askedNoClient: (tree: string) =>
       `Whether ${tree} can be expected to stand, and what should be done about it.`,
     purpose: (text: string) => `In the client\u2019s words: ${text}`,
@@ -158,38 +155,26 @@ export const reportWords = {
         ? 'In the one drilling no loss of drilling resistance was found. What lies beside and beyond its path is not known.'
         : `In none of the ${n} drillings was a loss of drilling resistance found. What lies between and beyond their paths is not known.`,
     found: (hit: number, n: number, ids: string) =>
-      `${hit} of ${n} ${n === 1 ? 'drilling' : 'drillings'} met wood that has lost resistance, decayed wood or a hollow: ${ids}.` +
-      (hit < n ? ' In the others no loss of drilling resistance was found along the needle.' : ''),
+      `${hit} of ${n} ${n === 1 ? 'drilling' : 'drillings'} met wood that has lost resistance, decayed wood or a hollow (${ids})` +
+      (hit < n ? '; along the others no loss of drilling resistance was found.' : '.'),
     thinnest: (wall: string, id: string, toward: string) =>
-      `The thinnest wall of wood without loss is ${wall}, at drilling ${id} on the ${toward} side.`,
-    strength: (height: string, share: string, toward: string) =>
-      `At ${height} above ground the stem keeps ${share} of the bending strength it would have if all its wood were sound, in its weakest direction, bending towards ${toward}.`,
+      `The thinnest wall without loss is ${wall}, at drilling ${id} on the ${toward} side.`,
     signs: (signs: string) => `Seen on the tree: ${signs}.`,
-    wind: (code: string, gust: string, moment: string) =>
-      `The wind of ${code} for this place, a gust of ${gust} at the crown, bends the tree with ${moment} at the ground.`,
-    breakage: (value: string, toward: string) =>
-      `The safety factor, which is strength over load, is ${value} against the stem breaking, least towards ${toward}`,
-    uprooting: (value: string, toward: string) => `${value} against uprooting, least towards ${toward}.`,
-    criticalGust: (mode: string, gust: string) =>
-      `By ${mode}, load meets strength in a gust of ${gust} at 10 m (33 ft) over open ground.`,
-    howSure: (mode: string, below1: string, below15: string) =>
-      `What decides is ${mode}. The chance that its safety factor is below 1, where failure must be expected in that wind, is put at ${below1}; that it is below 1.5, the usual mark of static assessments, at ${below15}. Ranges hold the value with a probability of 90 %, as far as the recorded evidence goes.`,
+    wind: (code: string, gust: string) => `the wind of ${code}, a gust of ${gust} at the crown`,
+    howSure: (wind: string, mode: string, below1: string, below15: string) =>
+      `In ${wind}, the chance of a safety factor (strength over load) below 1, where failure must be expected, is ${below1} by ${mode}, which decides; below the usual mark of 1.5, ${below15}. Ranges hold the value with a probability of 90 %, as far as the recorded evidence goes.`,
     thin: 'The evidence on the anchorage is too thin to decide on.',
     likelihood: (years: string, standing: string) => `Likelihood of failure within ${years}: ${standing}`,
-    overall: (risk: string, target: string, part: string, words: string) =>
-      `The highest risk is ${risk}: ${target}, struck by ${part} (${words}).`,
-    riskWords: (impact: string, consequences: string) =>
-      `likelihood of impact ${impact}, consequences ${consequences}`,
-    table: 'What to do, and by when',
+    overall: (risk: string, target: string, part: string) =>
+      `The highest risk is ${risk}: ${target}, struck by ${part}.`,
+    table: (further: number) =>
+      `What to do, and by when${further > 0 ? ` (${further} further possible ${further === 1 ? 'option' : 'options'}: see Advice)` : ''}`,
     columns: ['What to do', 'Why', 'When', 'Risk left'],
     again: 'Have the tree looked at again',
     againWhy:
       'Sooner after a gale, ground works near the roots, a new lean, soil cracks or new fruiting bodies.',
-    more: (n: number) =>
-      `${n} further ${n === 1 ? 'option is' : 'options are'} weighed in the part on advice, with what each would change.`,
-    read: 'This page is for the owner. The parts that follow are for the expert, and the annex holds the evidence. The cautions and limits are part of the answer.',
+    cautions: 'The cautions and limits at the end are part of the answer.',
     suggestedBy: 'What the figures suggest',
-    suggestion: 'The assessor confirms this, or says otherwise and why.',
     assessorSays: 'What the assessor concludes',
   },
 
@@ -204,8 +189,6 @@ export const reportWords = {
       'The middle estimate reaches the usual reserve of 1.5, but its lower bound does not. Better evidence, or less load, is needed before the reserve can be relied on.',
     thinAnchorage:
       'The anchorage was judged from the size of the tree and its flares alone, and that evidence is too thin to decide on: a static load test comes first.',
-    stemAlone: (value: string) =>
-      `The stem itself, taken alone, has a safety factor of ${value} against breaking.`,
     enough:
       'The usual reserve of 1.5 is reached even at the lower bound. These figures alone do not call for work on the tree; keep to regular inspection.',
     drillNext: (section: string, toward: string, worth: string, why: string) =>
@@ -336,13 +319,13 @@ export const reportWords = {
     gustNote:
       'The critical gust is a figure for comparison with forecasts and records of gusts. It is not a wind the tree is said to survive.',
     key: {
-      strength: 'Strength remaining, weakest direction',
+      strength: 'Strength remaining, least',
       breakage: 'Safety factor, breakage',
       uprooting: 'Safety factor, uprooting',
-      chance: (years: string) => `Chance of failure within ${years}`,
+      chance: (years: string) => `Failure within ${years}`,
       to: 'to',
       towards: (direction: string) => `bending towards ${direction}`,
-      chanceNote: (even: string) => `gusts from the worst side; ${even} from all sides alike`,
+      chanceNote: (even: string) => `${even} if gusts come from all sides`,
     },
   },
 

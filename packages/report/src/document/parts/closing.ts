@@ -16,6 +16,25 @@ export function record(context: Context): Block[] {
     rows.push([what, value === undefined || value === '' ? w.notRecorded : value]);
   const mm = (v: number | undefined) => (v === undefined ? undefined : measure(v, 'lengthMm', units));
   const m = (v: number | undefined) => (v === undefined ? undefined : measure(v, 'heightM', units));
+  const joined = (...parts: (string | undefined)[]) =>
+    parts.filter((part) => part !== undefined && part !== '').join(', ');
+  row(w.facts.client, joined(c.client?.name, c.client?.address));
+  row(w.facts.assessor, joined(c.assessor?.name, c.assessor?.credential, c.assessor?.firm));
+  row(w.facts.place, joined(c.place?.name, coordinates(c.place?.latitude, c.place?.longitude)));
+  row(w.facts.visited, c.visitedOn === undefined ? undefined : longDate(c.visitedOn, w.months));
+  row(w.facts.weather, c.weather);
+  const needle = mm(c.instrument?.needleLengthMm);
+  row(
+    w.facts.instrument,
+    joined(
+      c.instrument?.name,
+      c.instrument?.serialNumber === undefined ? '' : w.facts.serial(c.instrument.serialNumber),
+      needle === undefined ? '' : w.facts.needle(needle),
+      c.instrument?.calibratedOn === undefined
+        ? ''
+        : w.facts.calibrated(longDate(c.instrument.calibratedOn, w.months)),
+    ),
+  );
   row(w.record.label, t.label);
   row(w.record.species, t.species);
   row(w.record.diameter, mm(t.stemDiameterMm));
@@ -93,6 +112,13 @@ export function record(context: Context): Block[] {
       });
   }
   return blocks;
+}
+
+function coordinates(latitude: number | undefined, longitude: number | undefined): string | undefined {
+  if (latitude === undefined || longitude === undefined) return undefined;
+  const part = (v: number, plus: string, minus: string) =>
+    `${Math.abs(v).toFixed(5)}° ${v < 0 ? minus : plus}`;
+  return `${part(latitude, 'N', 'S')} ${part(longitude, 'E', 'W')}`;
 }
 
 export function closing(context: Context): Block[] {

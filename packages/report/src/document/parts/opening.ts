@@ -5,19 +5,11 @@ import { bearing, compassPoint, measure } from '../../units.ts';
 import { suggestionOf } from '../advice.ts';
 import type { Block } from '../blocks.ts';
 import { chanceInWords } from '../chance.ts';
-import {
-  type Context,
-  least,
-  longDate,
-  measureRange,
-  percent,
-  probability,
-  shareRange,
-  withRange,
-} from '../context.ts';
+import { type Context, least, longDate, percent, probability } from '../context.ts';
 import { dueInWords } from '../dueDate.ts';
 import { table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
+import { shortName } from './advice.ts';
 import { standingInWords } from './decision.ts';
 
 /** Kinds of zone that mean a loss of drilling resistance. */
@@ -28,40 +20,19 @@ export function metLoss(d: DrillingAssessment): boolean {
 }
 
 export function opening(context: Context): Block[] {
-  const { a, c, w, units, options } = context;
+  const { a, c, w, options } = context;
   const title = w.title;
   const facts: { term: string; text: string }[] = [];
   const add = (term: string, ...parts: (string | undefined)[]) => {
     const text = parts.filter((p) => p !== undefined && p !== '').join(', ');
     if (text !== '') facts.push({ term, text });
   };
-  add(w.facts.client, c.client?.name, c.client?.address);
-  add(w.facts.assessor, c.assessor?.name, c.assessor?.credential, c.assessor?.firm);
-  add(w.facts.tree, c.tree.label, c.tree.species);
-  if (c.tree.stemDiameterMm !== undefined && c.tree.heightM !== undefined)
-    add(
-      w.facts.size,
-      w.facts.size3(
-        measure(c.tree.stemDiameterMm, 'lengthMm', units),
-        measure(c.tree.heightM, 'heightM', units),
-      ),
-    );
-  add(w.facts.place, c.place?.name, coordinates(c.place?.latitude, c.place?.longitude));
+  add(w.facts.client, c.client?.name);
+  add(w.facts.assessor, c.assessor?.name, c.assessor?.credential);
+  add(w.facts.place, c.place?.name);
   const inSections = a.sections.reduce((n, s) => n + s.drillings.length, 0);
   const inFlares = a.flares.reduce((n, f) => n + f.drillings.length, 0);
   add(w.facts.drilled, w.facts.drilledCount(a.sections.length, inSections, inFlares));
-  add(
-    w.facts.instrument,
-    c.instrument?.name,
-    c.instrument?.serialNumber === undefined ? undefined : w.facts.serial(c.instrument.serialNumber),
-    c.instrument?.needleLengthMm === undefined
-      ? undefined
-      : w.facts.needle(measure(c.instrument.needleLengthMm, 'lengthMm', units)),
-    c.instrument?.calibratedOn === undefined
-      ? undefined
-      : w.facts.calibrated(longDate(c.instrument.calibratedOn, w.months)),
-  );
-  add(w.facts.weather, c.weather);
   add(w.facts.visited, c.visitedOn === undefined ? undefined : longDate(c.visitedOn, w.months));
   add(w.facts.reported, longDate(options.generatedOn, w.months));
   return [
@@ -76,16 +47,9 @@ export function opening(context: Context): Block[] {
   ];
 }
 
-function coordinates(latitude: number | undefined, longitude: number | undefined): string | undefined {
-  if (latitude === undefined || longitude === undefined) return undefined;
-  const part = (v: number, plus: string, minus: string) =>
-    `${Math.abs(v).toFixed(5)}° ${v < 0 ? minus : plus}`;
-  return `${part(latitude, 'N', 'S')} ${part(longitude, 'E', 'W')}`;
-}
-
 /** The owner's page: what was asked, what was found, how sure that is, what to do and by when. */
 function summary(context: Context): Block[] {
-  const { a, w, options } = context;
+  const { w, options } = context;
   const suggestion = suggestionOf(context);
   const blocks: Block[] = [
     { kind: 'heading', level: 1, text: w.summary.heading, id: 'summary', number: '' },
@@ -93,7 +57,7 @@ function summary(context: Context): Block[] {
       kind: 'callout',
       severity: suggestion.severity,
       title: w.summary.suggestedBy,
-      text: `${suggestion.text} ${w.summary.suggestion}`,
+      text: suggestion.text,
     },
   ];
   if (options.conclusion)
@@ -105,15 +69,9 @@ function summary(context: Context): Block[] {
     });
   blocks.push(
     { kind: 'keyFigures', items: keyFigures(context) },
-    { kind: 'definitions', layout: 'list', items: answers(context) },
+    { kind: 'definitions', layout: 'answers', items: answers(context) },
     whatToDo(context),
   );
-  const further = a.advice.options.filter(({ priority }) => priority === 'possible').length;
-  blocks.push({
-    kind: 'paragraph',
-    tone: 'small',
-    text: [further > 0 ? w.summary.more(further) : '', w.summary.read].filter((s) => s !== '').join(' '),
-  });
   blocks.push({ kind: 'pageBreak' });
   return blocks;
 }
@@ -128,13 +86,7 @@ function answers(context: Context): { term: string; text: string }[] {
   const d = a.decision;
   const joined = (...parts: string[]) => parts.filter((s) => s !== '').join(' ');
   const worst = d.targets.find(({ target, part }) => target === d.overall.target && part === d.overall.part);
-  const breakage = sentence(least(a.safety.breakage), (l) =>
-    w.summary.breakage(withRange(l, 2), bearing(l.directionDeg)),
-  );
-  const uprooting = sentence(least(a.safety.uprooting), (l) =>
-    w.summary.uprooting(withRange(l, 2), bearing(l.directionDeg)),
-  );
-  const signs = c.signs.map((s) => (s.where === undefined ? s.kind : `${s.kind} (${s.where})`)).join('; ');
+  const signs = [...new Set(c.signs.map(({ kind }) => kind))].join(', ');
   return [
     {
       term: terms.asked,
@@ -145,32 +97,19 @@ function answers(context: Context): { term: string; text: string }[] {
     },
     {
       term: terms.found,
-      text: joined(found(context), strength(context), signs === '' ? '' : w.summary.signs(signs)),
-    },
-    {
-      term: terms.wind,
-      text: joined(
-        w.summary.wind(
-          a.wind.windCode,
-          measure(a.wind.gustMs, 'speedMs', units),
-          measureRange({ ...a.wind.momentIntervalNm, p50: a.wind.momentNm }, 'momentNm', units),
-        ),
-        [breakage, uprooting].filter((s) => s !== '').join('; '),
-        w.summary.criticalGust(
-          w.modes[governing.mode],
-          measureRange(a.safety.criticalGustMs[governing.mode], 'speedMs', units),
-        ),
-      ),
+      text: joined(found(context), signs === '' ? '' : w.summary.signs(signs)),
     },
     {
       term: terms.sure,
       text: joined(
         w.summary.howSure(
+          w.summary.wind(a.wind.windCode, measure(a.wind.gustMs, 'speedMs', units)),
           w.modes[governing.mode],
           chanceInWords(a.safety.chanceBelow1, w.chance),
           chanceInWords(a.safety.chanceBelow1_5, w.chance),
         ),
         a.safety.anchorageTooThin ? w.summary.thin : '',
+        w.summary.cautions,
       ),
     },
     {
@@ -182,12 +121,7 @@ function answers(context: Context): { term: string; text: string }[] {
         ),
         d.overall.risk === null || worst === undefined
           ? w.decision.noTargets
-          : w.summary.overall(
-              d.overall.risk,
-              worst.target,
-              w.decision.part[worst.part],
-              w.summary.riskWords(worst.likelihoodOfImpact.taken, worst.consequences.taken),
-            ),
+          : w.summary.overall(d.overall.risk, worst.target, w.decision.part[worst.part]),
         d.overall.suggestedRisk === null || d.overall.suggestedRisk === d.overall.risk
           ? ''
           : w.decision.bySuggestion(d.overall.suggestedRisk),
@@ -209,13 +143,14 @@ function whatToDo(context: Context): Block {
   const rows = pressing
     .slice(0, MOST_STEPS)
     .map(({ what, why, byMonths, residualRisk }) => [
-      textInUnits(what, units),
+      textInUnits(shortName(what), units),
       textInUnits(why[0] ?? '', units),
       byMonths === null ? '–' : dueInWords(context, byMonths),
       residualRisk ?? '–',
     ]);
   rows.push([w.summary.again, w.summary.againWhy, dueInWords(context, reinspection.months), '–']);
-  return table(w.summary.table, w.summary.columns, [0.32, 0.38, 0.19, 0.11], rows);
+  const further = options.filter(({ priority }) => priority === 'possible').length;
+  return table(w.summary.table(further), w.summary.columns, [0.27, 0.41, 0.2, 0.12], rows);
 }
 
 function sentence<T>(value: T | null, say: (value: T) => string): string {
@@ -254,13 +189,6 @@ export function weakest({
     if (at !== null && (found === null || at.p50 < found.at.p50)) found = { section, at };
   }
   return found;
-}
-
-function strength(context: Context): string {
-  const { w, units } = context;
-  return sentence(weakest(context), ({ section, at }) =>
-    w.summary.strength(measure(section.heightM, 'heightM', units), shareRange(at), bearing(at.directionDeg)),
-  );
 }
 
 function keyFigures(context: Context) {
