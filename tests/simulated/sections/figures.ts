@@ -52,9 +52,10 @@ export function bars({ title, groups, series, top, band, axis }: Bars): string {
         `<text x="${(x + bar / 2).toFixed(1)}" y="${(y(value) - 4).toFixed(1)}" text-anchor="middle" font-size="10">${value.toFixed(2)}</text>`,
       );
     });
-    parts.push(
-      `<text x="${middle.toFixed(1)}" y="${HEIGHT - BOTTOM + 18}" text-anchor="middle">${group.label}</text>`,
-    );
+    inLines(group.label).forEach((words, l) => {
+      const below = HEIGHT - BOTTOM + 16 + 12 * l;
+      parts.push(`<text x="${middle.toFixed(1)}" y="${below}" text-anchor="middle">${words}</text>`);
+    });
   });
   series.forEach((name, s) => {
     const x = LEFT + s * 230;
@@ -68,4 +69,12 @@ export function bars({ title, groups, series, top, band, axis }: Bars): string {
     `<text x="${LEFT + plotWidth / 2}" y="${HEIGHT - 12}" text-anchor="middle">${axis}</text>`,
   );
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" font-family="Source Sans 3, sans-serif" font-size="11" fill="${INK}"><rect width="100%" height="100%" fill="#FBFAF6"/>${parts.join('')}</svg>\n`;
+}
+
+/** A long label in two lines, broken at the space nearest its middle. */
+function inLines(label: string): string[] {
+  if (label.length < 14) return [label];
+  const spaces = [...label].flatMap((c, i) => (c === ' ' ? [i] : []));
+  const middle = spaces.sort((a, b) => Math.abs(a - label.length / 2) - Math.abs(b - label.length / 2))[0];
+  return middle === undefined ? [label] : [label.slice(0, middle), label.slice(middle + 1)];
 }

@@ -67,18 +67,23 @@ const judged = run(judging, JUDGING_SEED, PER_CELL);
 const tuned = run(tuning, TUNING_SEED, TUNING_PER_CELL);
 const of = (rows: Judged[], n: number) => rows.filter((r) => r.drillings === n);
 const usual = judged.filter((r) => r.drillings >= 4 && r.drillings <= 8);
-const usualCoverage = coverageOf(usual).covered;
 
-const baselineTable = [
-  `| interval from | ${COUNTS.map((n) => `${n}`).join(' | ')} | 4 to 8 together |`,
-  `|---|${COUNTS.map(() => '---').join('|')}|---|`,
-  `| the field | ${COUNTS.map((n) => two(coverageOf(of(judged, n)).width)).join(' | ')} | ${two(coverageOf(usual).width)} |`,
-  ...BASELINES.map(
-    (b) =>
-      `| ${b} | ${COUNTS.map((n) => two(baselineWidth(of(judged, n), b, coverageOf(of(judged, n)).covered))).join(' | ')} | ${two(baselineWidth(usual, b, usualCoverage))} |`,
-  ),
-].join('\n');
-const straight = baselineWidth(usual, 'walls joined straight', usualCoverage);
+const isUsual = (r: Judged) => r.drillings >= 4 && r.drillings <= 8;
+const widthOf = (rows: Judged[], b: (typeof BASELINES)[number]) =>
+  baselineWidth(rows, b, coverageOf(rows).covered);
+const straightRatio = (rows: Judged[]) => coverageOf(rows).width / widthOf(rows, 'walls joined straight');
+
+function beside(rows: Judged[]): string {
+  const columns = [...COUNTS.map((n) => of(rows, n)), rows.filter(isUsual)];
+  const row = (name: string, f: (rows: Judged[]) => number) =>
+    `| ${name} | ${columns.map((c) => two(f(c))).join(' | ')} |`;
+  return [
+    `| interval from | ${COUNTS.join(' | ')} | 4 to 8 together |`,
+    `|---|${columns.map(() => '---').join('|')}|`,
+    row('the field', (c) => coverageOf(c).width),
+    ...BASELINES.map((b) => row(b, (c) => widthOf(c, b))),
+  ].join('\n');
+}
 
 writeFileSync(
   join(figures, 'sections-coverage.svg'),
@@ -171,9 +176,14 @@ Mean width of an interval that holds as many of the same truths. The trade's way
 interval that suits it best on these very sections, which nobody could know beforehand: quantiles of its own errors on
 them, per number of drillings. The field's interval is the one it prints.
 
-${baselineTable}
+${beside(judged)}
 
-With 4 to 8 drillings the field's interval is ${(coverageOf(usual).width / straight).toFixed(2)} times as wide as that from walls joined straight.
+With 4 to 8 drillings the field's interval is ${straightRatio(usual).toFixed(2)} times as wide as that from walls joined straight. On the tuning
+families, with new seeds:
+
+${beside(tuned)}
+
+There it is ${straightRatio(tuned.filter(isUsual)).toFixed(2)} times as wide.
 
 ![Width](figures/sections-width.svg)
 
