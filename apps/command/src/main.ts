@@ -83,6 +83,17 @@ program
   );
 
 program
+  .command('verify')
+  .description('recompute a report from the case inside it and say whether its figures stand (0 yes, 1 no)')
+  .argument('<report.pdf>', 'report that assess --report wrote')
+  .option('--json', 'print one JSON document')
+  .action(
+    withOutcome(async (file: string, options: { json?: boolean }) =>
+      (await import('./commands/verify.ts')).verify(file, options),
+    ),
+  );
+
+program
   .command('batch')
   .description('assess every case below a folder, on all cores, into one table; can be stopped and resumed')
   .argument('<folder>', 'where to look for case folders and zips')

@@ -7,6 +7,8 @@ export * from './figures/index.ts';
 export * from './fonts.ts';
 export * from './html/toHtml.ts';
 export * from './pdf/toPdf.ts';
+export { pdfWithCase, provenPdf } from './proof/provenPdf.ts';
+export * from './proof/verifyReport.ts';
 export * from './scene/index.ts';
 export * from './testing/sampleAssessment.ts';
 export * from './theme.ts';

@@ -38,7 +38,13 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
   if (outputs.length) {
     const { htmlReport, pdfReport } = await import('../files/report.ts');
     const files = [];
-    const wanted = { assessment, caseFile, units: options.units, generatedOn: today() };
+    const wanted = {
+      assessment,
+      caseFile,
+      bag: caseFilesOf(caseFile, bag),
+      units: options.units,
+      generatedOn: today(),
+    };
     if (options.report) files.push({ file: options.report, content: await pdfReport(wanted) });
     if (options.html) files.push({ file: options.html, content: await htmlReport(wanted) });
     for (const { file, content } of files) await onDisk(file, () => writeWhole(file, content));
@@ -64,14 +70,26 @@ function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
-/** The files a case rests on, which no result may overwrite: the case file and all that it names, or the zip. */
-function filesOfCase(casePath: string, caseFile: CaseFile, bag: ReadonlyCaseBag): string[] {
+/** What belongs to the case of all that lies in its folder: the case file, all that it names, traces and photos. */
+function caseFilesOf(caseFile: CaseFile, bag: ReadonlyCaseBag): ReadonlyCaseBag {
+  const named = new Set([...namesIn(caseFile, bag)].map((path) => path.toLowerCase()));
+  return new Map(
+    [...bag].filter(([path]) => named.has(path.toLowerCase()) || /^(traces|photos)\//i.test(path)),
+  );
+}
+
+function namesIn(caseFile: CaseFile, bag: ReadonlyCaseBag): Set<string> {
   const named = new Set([CASE_JSON]);
   JSON.stringify(caseFile, (_, value) => {
     if (typeof value === 'string' && bag.has(value)) named.add(value);
     return value;
   });
-  return [casePath, ...[...named].map((name) => path.join(casePath, name))];
+  return named;
+}
+
+/** The files a case rests on, which no result may overwrite: the case file and all that it names, or the zip. */
+function filesOfCase(casePath: string, caseFile: CaseFile, bag: ReadonlyCaseBag): string[] {
+  return [casePath, ...[...namesIn(caseFile, bag)].map((name) => path.join(casePath, name))];
 }
 
 /** The document of `assess --json`: the agreed keys first and in their order, then all else the assessment says. */

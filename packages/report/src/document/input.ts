@@ -14,6 +14,8 @@ export interface ReportOptions {
   generatedOn: string;
   /** What the assessor concludes, in their own words; printed beside what the figures suggest, never instead. */
   conclusion?: string;
+  /** Fingerprint of the case attached to the report, SHA-256 in hexadecimal; printed in the annex. */
+  caseSha256?: string;
   /** Another language, or a firm's own wording. Default English. */
   words?: ReportWords;
 }

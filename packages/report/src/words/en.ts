@@ -604,6 +604,9 @@ export const reportWords = {
     engine: 'Engine version',
     seed: 'Seed of the random draws',
     draws: 'Number of draws',
+    fingerprint: 'Fingerprint of the case (SHA-256)',
+    verify:
+      'The case and the figures are attached to this PDF; standfast verify recomputes them and says which stand.',
     repeat: 'The same inputs, version, seed and number of draws give the same figures again.',
     poses: 'Positions of the drillings',
     poseColumns: [

@@ -162,15 +162,20 @@ function annex(context: Context): Block[] {
     table(
       w.annex.table,
       w.annex.columns,
-      [0.5, 0.5],
+      [0.34, 0.66],
       [
         [w.annex.engine, a.engineVersion],
         [w.annex.seed, String(a.seed)],
         [w.annex.draws, fixed(a.draws, 0)],
         [w.facts.reported, longDate(options.generatedOn, w.months)],
+        ...(options.caseSha256 === undefined ? [] : [[w.annex.fingerprint, options.caseSha256]]),
       ],
     ),
-    { kind: 'paragraph', text: w.annex.repeat, tone: 'small' },
+    {
+      kind: 'paragraph',
+      text: options.caseSha256 === undefined ? w.annex.repeat : `${w.annex.repeat} ${w.annex.verify}`,
+      tone: 'small',
+    },
   ];
   if (all.length > 0)
     blocks.push(
