@@ -146,8 +146,9 @@ const ANY_INK = pricesBetween(0, 0.75);
 const PEN_INK = pricesBetween(0.3, 0.82);
 /** What covered ink counts as while the path is sought: neither paper nor ink. */
 const COVERED = 0.42 * FULL;
-/** Columns of the coarse mesh on which lines are told apart. */
+/** Columns and places of the coarse mesh on which lines are told apart. */
 const COARSE_COLUMNS = 1000;
+const COARSE_PLACES = 400_000;
 /** Darkness broader than a stroke is a stain when lighter than this share of the pen's. */
 const STAIN_SHARE = 0.6;
 /** Blocks of columns in which the pen's strength is looked at. */
@@ -162,7 +163,11 @@ function findLines(
   { left, right, top, bottom }: Geometry,
   startsAt: 'left' | 'right',
 ): FoundLine[] {
-  const fold = Math.max(1, Math.round((right - left) / COARSE_COLUMNS));
+  const fold = Math.max(
+    1,
+    Math.round((right - left) / COARSE_COLUMNS),
+    Math.round(Math.sqrt((ink.columns * ink.rows) / COARSE_PLACES)),
+  );
   const coarse = coarseInk(ink, fold);
   const from = Math.ceil(left / fold);
   const to = Math.min(coarse.columns - 1, Math.floor(right / fold));
@@ -173,20 +178,23 @@ function findLines(
   const seen: Seen = { ink: coarse, coarse, fold: 1, stains, left: from, right: to, edges, startsAt, grain };
   const guesses = [darkestInk(thin, false), darkestInk(coarse, false), darkestInk(coarse, true)]
     .filter(({ strength }) => strength >= LEAST_DARKNESS * PAPER && strength >= LEAST_CLEARNESS * grain)
-    .map(({ any }) => ({ any, line: follow(seen, any, []) }));
+    .map(({ any }) => any);
   const found: FoundLine[] = [];
   const keep = (line: FoundLine) => {
     const same = found.findIndex((other) => sameLine(other.line, line.line, from, to));
     if (same < 0) found.push(line);
     else if (line.score > found[same]!.score) found[same] = line;
   };
-  for (const { line } of guesses) if (line) keep(line);
+  for (const any of guesses) {
+    const line = follow(seen, any, [], found);
+    if (line) keep(line);
+  }
   // Further lines of any ink, once those found are out of the way.
-  const { any } = guesses[0] ?? {};
+  const any = guesses[0];
   for (let round = found.length; any && found.length > 0 && round < MOST_LINES; round++) {
     const taken = found.map(({ line }) => line);
     wipe(any, taken, from, to);
-    const line = follow(seen, any, taken);
+    const line = follow(seen, any, taken, []);
     if (!line || line.score < LEAST_SHARE_OF_BEST * found[0]!.score) break;
     keep(line);
   }
@@ -202,13 +210,23 @@ function findLines(
   return refined;
 }
 
-/** Follows the likeliest line of any ink, learns its pen from it, and follows that pen's line. */
-function follow(seen: Seen, any: Evidence, taken: readonly PenLine[]): FoundLine | null {
+/**
+ * Follows the likeliest line of any ink, learns its pen from it, and follows that pen's line.
+ * @param taken lines whose ink is spent
+ * @param known lines that need not be followed once more
+ */
+function follow(
+  seen: Seen,
+  any: Evidence,
+  taken: readonly PenLine[],
+  known: readonly FoundLine[],
+): FoundLine | null {
   const { ink, left, right } = seen;
   let field = any;
   let path = pathAlong(field, left, right, ANY_INK);
   let line = penLine(any, path, left, right);
   let pen: Pen | null = null;
+  if (known.some((other) => sameLine(other.line, line, left, right))) return null;
   for (let round = 0; round < 2; round++) {
     pen = penAlong(ink, path, line, left, right) ?? pen;
     if (!pen) return null;

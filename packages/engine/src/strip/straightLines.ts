@@ -113,19 +113,23 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
   const across = upright ? width : height;
   const stepAlong = upright ? width : 1;
   const stepAcross = upright ? 1 : width;
-  const slopeStep = Math.max(1.5 / along, 0.002);
+  const slopeStep = Math.max(2 / along, 0.002);
   const half = Math.ceil(MOST_SLOPE / slopeStep);
   const slopes = 2 * half + 1;
   const reach = Math.ceil((MOST_SLOPE * along) / 2) + 1;
-  const bins = across + 2 * reach;
+  const bins = across + 2 * reach + 1;
   const votes = new Float32Array(slopes * bins);
   const middle = along / 2;
   const least = thresholdOf(dark);
   const voted = new Uint8Array(dark.length);
   const vote = (a: number, b: number, weight: number) => {
     for (let s = 0; s < slopes; s++) {
-      const bin = a - (s - half) * slopeStep * (b - middle) + reach;
-      votes[s * bins + (bin | 0)]! += weight;
+      // Shared between the two nearest places, so that a line between two rows is not two weak ones.
+      const place = a - (s - half) * slopeStep * (b - middle) + reach;
+      const bin = s * bins + (place | 0);
+      const second = weight * (place - (place | 0));
+      votes[bin]! += weight - second;
+      votes[bin + 1]! += second;
     }
   };
   for (let a = 0; a < across; a++) {
@@ -134,27 +138,23 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
       const value = dark[p]!;
       if (value < least) continue;
       // A line is darker than what lies across it on either side.
-      if (a > 1 && a < across - 2 && (dark[p - 2 * stepAcross]! > value || dark[p + 2 * stepAcross]! > value))
-        continue;
+      if (a > 0 && dark[p - stepAcross]! > value) continue;
+      if (a < across - 1 && dark[p + stepAcross]! >= value) continue;
+      if (a > 1 && dark[p - 2 * stepAcross]! > value) continue;
+      if (a < across - 2 && dark[p + 2 * stepAcross]! > value) continue;
       voted[p] = Math.min(value, MOST_WEIGHT);
       vote(a, b, voted[p]!);
     }
   }
+  const bounds = new Float64Array(slopes).fill(Number.POSITIVE_INFINITY);
   const lines: StraightLine[] = [];
-  const enough = 0.015 * MOST_WEIGHT * along;
+  const enough = 0.012 * MOST_WEIGHT * along;
   for (let n = 0; n < LINES; n++) {
-    let best = -1;
-    let most = enough;
-    for (let k = 0; k < votes.length; k++) {
-      if (votes[k]! > most) {
-        most = votes[k]!;
-        best = k;
-      }
-    }
-    if (best < 0) break;
+    const [best, most] = greatest(votes, bins, bounds);
+    if (most <= enough) break;
     const s = Math.floor(best / bins);
     const bin = best % bins;
-    const at = bin - reach + 0.5;
+    const at = bin - reach;
     const slope = (s - half) * slopeStep;
     const found = traced(ridges, upright, at, slope, least, most);
     // What voted for it has had its say: along the line as followed, or else along the straight one.
@@ -174,6 +174,22 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
     if (found && found.line.to - found.line.from > 0.12 * along) lines.push(found.line);
   }
   return lines;
+}
+
+/**
+ * The greatest of votes that only ever fall: what was greatest in a row bounds it from above, so that only rows whose
+ * bound still leads are looked through again.
+ */
+function greatest(votes: Float32Array, bins: number, bounds: Float64Array): [number, number] {
+  for (;;) {
+    let row = 0;
+    for (let s = 1; s < bounds.length; s++) if (bounds[s]! > bounds[row]!) row = s;
+    let at = row * bins;
+    for (let k = at + 1; k < (row + 1) * bins; k++) if (votes[k]! > votes[at]!) at = k;
+    const before = bounds[row]!;
+    bounds[row] = votes[at]!;
+    if (votes[at]! === before) return [at, before];
+  }
 }
 
 /** Darkness that stands out from grain and texture. */
@@ -250,6 +266,7 @@ function traced(
   const course = new Float32Array(along);
   let sum = 0;
   let count = 0;
+  let bends = true;
   const follow = (direction: 1 | -1): [number, number] => {
     let a = straight(start);
     let drift = slope * direction;
@@ -261,7 +278,7 @@ function traced(
       if (value >= enough) {
         const off = Math.max(-1, Math.min(1, where - a));
         // Ink far darker than the line is a stroke that crosses it, and leads astray.
-        if (value < 1.5 * usual) {
+        if (bends && value < 1.5 * usual) {
           a += 0.12 * off;
           drift += 0.0006 * off;
         }
@@ -274,18 +291,26 @@ function traced(
     }
     return [last, lastA];
   };
-  const [to, toA] = follow(1);
-  const [from, fromA] = follow(-1);
-  if (to - from < 16 || count < 0.5 * (to - from)) return null;
-  const through = (toA - fromA) / (to - from);
-  const line = {
-    upright,
-    at: fromA + through * (along / 2 - from),
-    slope: through,
-    from,
-    to,
-    darkness: sum / count,
-    votes,
-  };
-  return { line, course };
+  let best: { line: StraightLine; course: Float32Array; count: number } | null = null;
+  // A stroke met on the way can lead astray what gives way to it: the straight course may be the longer.
+  for (bends of [true, false]) {
+    sum = 0;
+    count = 0;
+    course.fill(0);
+    const [to, toA] = follow(1);
+    const [from, fromA] = follow(-1);
+    if (to - from < 16 || count < 0.5 * (to - from) || count <= 1.1 * (best?.count ?? 0)) continue;
+    const through = (toA - fromA) / (to - from);
+    const line = {
+      upright,
+      at: fromA + through * (along / 2 - from),
+      slope: through,
+      from,
+      to,
+      darkness: sum / count,
+      votes,
+    };
+    best = { line, course: course.slice(), count };
+  }
+  return best;
 }
