@@ -46,7 +46,7 @@ export function sectionWithRoseFigure(
   const items: SceneItem[] = [
     ...drawRose(series, {
       map: rose,
-      circles: circles.filter((c) => Number.isInteger(c.at)),
+      circles: circles.filter((c) => Number.isInteger(c.at) || c.at === top),
       limits,
       size,
       labelsDeg: clearAzimuth(series),

@@ -62,6 +62,7 @@ export const figureWords = {
   bandNote: 'middle, 5 to 95 %',
   leastHere: 'least',
   limitLegend: (value: string) => `safety factor ${value}`,
+  orMore: (value: string) => `${value} or more`,
   roseDirection:
     'Directions: where the stem would bend to (the wind blows to). Values beyond the scale stand on its outer circle.',
   remainingTitle: (id: string) => `Strength remaining at ${id} by direction of bending`,

@@ -80,6 +80,8 @@ export function safetyScale(safety: SafetyAssessment): {
   const step = top > 3 ? 1 : 0.5;
   const circles: { at: number; label: string }[] = [];
   for (let at = step; at < top - 1e-9; at += step) circles.push({ at, label: fixed(at, 1) });
+  const beyond = [...safety.breakage, ...safety.uprooting].some((v) => v.p95 > top);
+  if (beyond) circles.unshift({ at: top, label: figureWords.orMore(fixed(top, 1)) });
   return { top, circles };
 }
 
