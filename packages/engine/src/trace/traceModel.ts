@@ -138,7 +138,7 @@ export function modelFrame(
     most: STATES.map((s) => Math.min(n, Math.max(1, Math.round((MOST_MM[s] ?? Infinity) / mm)))),
     initial,
     transition,
-    extras: extraTerms(c, texture, rings, boundary, (known.exitMm ?? 0) * EARLIEST_EXIT),
+    extras: extraTerms(c, texture, rings, boundary, known.exitMm),
     last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' ? -2 : 0)),
   };
 }
@@ -255,6 +255,23 @@ const BARK_IN = STATES.indexOf('barkIn');
 const UNREST = 0.15;
 /** Log odds against each cell of far bark or air before any exit is possible. */
 const BEFORE_EXIT = 20;
+/**
+ * Log probability a millimetre of wood or void costs where the outline says that the needle has left the stem: beyond
+ * this share of the expected exit, and a lead of air before the bark. Mild, since outlines are measured with errors.
+ */
+const BEYOND_EXIT = 0.3;
+const LATEST_EXIT = 1.15;
+const LEAD_MM = 20;
+const INSIDE: readonly StateName[] = [
+  'sound',
+  'beforeOddity',
+  'knot',
+  'dip',
+  'incipient',
+  'decayed',
+  'void',
+  'crack',
+];
 /** Log odds of a crack where no notch was found. */
 const NOT_A_NOTCH = -1000;
 /** How alike the bark of the two sides is in level, share of sound. */
@@ -373,22 +390,26 @@ function sumsAt(boundary: Int32Array, term: (cell: number) => number): Float64Ar
   return out;
 }
 
-/** By state, the terms that do not depend on the levels: rings, unrest in air and voids, no exit too early. */
+/** By state, the terms that do not depend on the levels: rings, unrest in air and voids, the exit neither too early nor too late. */
 function extraTerms(
   c: ConditionedTrace,
   texture: Texture,
   rings: Rings,
   boundary: Int32Array,
-  noExitBeforeMm: number,
+  exitMm: number | undefined,
 ): Float64Array[] {
   const clarity = sumsAt(boundary, (i) => (rings.visible ? rings.clarity[i]! - SEEN : 0));
   const unrest = sumsAt(boundary, (i) => texture.unrest[i]!);
-  const early = sumsAt(boundary, (i) => ((i + 0.5) * c.cellMm < noExitBeforeMm ? 1 : 0));
+  const earliestMm = EARLIEST_EXIT * (exitMm ?? 0);
+  const latestMm = exitMm === undefined ? Infinity : LATEST_EXIT * exitMm + LEAD_MM;
+  const early = sumsAt(boundary, (i) => ((i + 0.5) * c.cellMm < earliestMm ? 1 : 0));
+  const beyond = sumsAt(boundary, (i) => ((i + 0.5) * c.cellMm > latestMm ? c.cellMm : 0));
   return STATES.map((name) => {
     const ring = RING_WEIGHT[name] ?? 0;
     const quiet = name === 'airIn' || name === 'airOut' || name === 'void' ? UNREST : 0;
     const exit = name === 'barkOut' || name === 'airOut' ? BEFORE_EXIT : 0;
-    return clarity.map((v, i) => ring * v - quiet * unrest[i]! - exit * early[i]!);
+    const outside = INSIDE.includes(name) ? BEYOND_EXIT : 0;
+    return clarity.map((v, i) => ring * v - quiet * unrest[i]! - exit * early[i]! - outside * beyond[i]!);
   });
 }
 
