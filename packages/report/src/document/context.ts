@@ -1,6 +1,6 @@
 /** What every part of the report is written with. */
 import type { Assessment, DirectionalInterval, Interval } from '@standfast/engine';
-import { fixed, measure, type Quantity, span, type Units } from '../units.ts';
+import { fixed, type Units } from '../units.ts';
 import type { ReportWords } from '../words/en.ts';
 import type { ReportCase, ReportOptions } from './input.ts';
 
@@ -27,11 +27,6 @@ export function withRange({ p05, p50, p95 }: Interval, decimals: number): string
 /** `71 % (63 % to 77 %)` of shares from 0 to 1. */
 export function shareRange({ p05, p50, p95 }: Interval): string {
   return `${percent(p50)} (${percent(p05)} to ${percent(p95)})`;
-}
-
-/** `41.2 m/s (31.3 to 51.1 m/s)`. */
-export function measureRange({ p05, p50, p95 }: Interval, quantity: Quantity, units: Units): string {
-  return `${measure(p50, quantity, units)} (${span(p05, p95, quantity, units)})`;
 }
 
 export function percent(share: number): string {
