@@ -32,7 +32,6 @@ export function drawStroke(sheet: Sheet, stroke: Stroke): void {
   const radius = stroke.width / 2;
   // A stroke is gathered in bands of columns, so that its coverage is the greatest of its pieces'.
   const cover = new Map<number, number>();
-  let along = 0;
   const path = stroke.dash ? undefined : stroke.path;
   const pieces: number[][] = path ? [[...path]] : dashed(stroke.path, stroke.dash!);
   for (const piece of pieces) {
@@ -44,7 +43,6 @@ export function drawStroke(sheet: Sheet, stroke: Stroke): void {
       const dx = x1 - x0;
       const dy = y1 - y0;
       const length2 = dx * dx + dy * dy;
-      along += Math.sqrt(length2);
       const left = Math.max(0, Math.floor(Math.min(x0, x1) - radius - 1));
       const right = Math.min(width - 1, Math.ceil(Math.max(x0, x1) + radius + 1));
       const top = Math.max(0, Math.floor(Math.min(y0, y1) - radius - 1));
