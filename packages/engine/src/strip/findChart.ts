@@ -4,9 +4,13 @@ import { type Ridges, ridgesOf, type StraightLine, straightLines } from './strai
 import type { ChartFound, CornersPx, PointPx, StripImage } from './types.ts';
 
 /** Lines of each family that are tried as sides. */
-const TRIED = 14;
+const LONGEST_TRIED = 14;
+const OTHERS_TRIED = 4;
 /** Least share of a side along which a line must be seen. */
 const SEEN = 0.7;
+/** Ticks run over the chart's edge by this share of its longer side, and of the side they prolong, at most. */
+const TICKS = 0.012;
+const TICKS_OF_SIDE = 0.045;
 /** Paper bows by this share of its length at most. */
 const MOST_BOW = 0.03;
 /** A chart's side is at least this share of the photo's. */
@@ -23,21 +27,29 @@ export function findChart(image: StripImage): ChartFound | null {
   const ridges = ridgesOf(image);
   const level = straightLines(ridges, false);
   const upright = straightLines(ridges, true);
-  const quad = bestQuad(ridges, level, upright) ?? axesQuad(ridges, level, upright);
-  if (!quad) return null;
+  const quads = bestQuads(ridges, level, upright);
+  if (!quads.length) quads.push(...axesQuads(ridges, level, upright));
+  let best: ChartFound | null = null;
+  for (const quad of quads) {
+    const found = settled(image, quad, ridges.fold);
+    if (found && found.sure > (best?.sure ?? 0)) best = found;
+  }
+  return best;
+}
+
+/** A figure found on the small copy, settled on the photo itself; null when its sides are not seen there. */
+function settled(image: StripImage, quad: Quad, fold: number): ChartFound | null {
   const rough = quad.corners.map(([x, y]) => [
-    x * ridges.fold + (ridges.fold - 1) / 2,
-    y * ridges.fold + (ridges.fold - 1) / 2,
+    x * fold + (fold - 1) / 2,
+    y * fold + (fold - 1) / 2,
   ]) as unknown as CornersPx;
-  const settled = settleCorners(image, rough, 3 * ridges.fold + 4);
-  const least =
-    quad.from === 'axes' ? Math.min(settled.seen[2]!, settled.seen[3]!) : secondLeast(settled.seen);
-  if (least < SEEN) return null;
-  const clear = Math.min(1, settled.seen.reduce((sum, seen) => sum + seen, 0) / 4);
-  const sides = settled.seen.filter((seen) => seen >= SEEN).length;
-  const sure =
-    quad.from === 'axes' ? 0.5 * clear : clear * (0.4 + 0.6 * (sides / 4)) * (0.6 + 0.4 * quad.alone);
-  return { cornersPx: settled.corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: quad.from };
+  const { corners, seen } = settleCorners(image, rough, 3 * fold + 4);
+  const axes = quad.from === 'axes';
+  if ((axes ? Math.min(seen[2]!, seen[3]!) : secondLeast(seen)) < SEEN) return null;
+  const clear = seen.reduce((sum, share) => sum + share, 0) / 4;
+  const sides = seen.filter((share) => share >= SEEN).length;
+  const sure = axes ? 0.5 * clear : clear * (0.4 + 0.6 * (sides / 4)) * (0.6 + 0.4 * quad.closes);
+  return { cornersPx: corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: quad.from };
 }
 
 /** Of four sides one may be hard to see. */
@@ -97,55 +109,73 @@ function meeting(
   return [x, y];
 }
 
+type Corners = [Point, Point, Point, Point];
+
 interface Quad {
-  corners: [Point, Point, Point, Point];
+  corners: Corners;
   from: 'frame' | 'grid' | 'axes';
-  /** 1 when no other figure comes near to being as good. */
-  alone: number;
+  /** How cleanly the lines bound it, 0 to 1: they cover its sides and end at its corners. */
+  closes: number;
 }
 
-function bestQuad(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad | null {
+/** Figures settled on the photo before one is chosen. */
+const MOST_QUADS = 3;
+/** Figures whose corners all lie nearer than this, pixels of the small copy, are one. */
+const SAME_PX = 4;
+
+function bestQuads(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad[] {
   const rows = outermost(level);
   const columns = outermost(upright);
-  let best: { corners: [Point, Point, Point, Point]; score: number; darkness: number } | null = null;
-  for (let i = 0; i < rows.length; i++) {
-    for (let j = 0; j < rows.length; j++) {
-      if (i === j || middleOf(rows[i]!) >= middleOf(rows[j]!)) continue;
-      for (let k = 0; k < columns.length; k++) {
-        for (let l = 0; l < columns.length; l++) {
-          if (k === l || middleOf(columns[k]!) >= middleOf(columns[l]!)) continue;
-          const [top, bottom, left, right] = [rows[i]!, rows[j]!, columns[k]!, columns[l]!];
-          const corners: [Point, Point, Point, Point] = [
+  const best: { corners: Corners; score: number; darkness: number }[] = [];
+  for (const top of rows) {
+    for (const bottom of rows) {
+      if (middleOf(top) >= middleOf(bottom)) continue;
+      for (const left of columns) {
+        for (const right of columns) {
+          if (middleOf(left) >= middleOf(right)) continue;
+          const corners: Corners = [
             cross(ridges, top, left),
             cross(ridges, top, right),
             cross(ridges, bottom, right),
             cross(ridges, bottom, left),
           ];
           const score = scoreOf(ridges, corners, top, right, bottom, left);
-          if (score <= (best?.score ?? 0)) continue;
+          if (score <= (best.length < MOST_QUADS ? 0 : best.at(-1)!.score)) continue;
+          const same = best.findIndex((other) => apart(other.corners, corners) < SAME_PX);
+          if (same >= 0 && best[same]!.score >= score) continue;
+          if (same >= 0) best.splice(same, 1);
           const darkness = Math.min(top.darkness, right.darkness, bottom.darkness, left.darkness);
-          best = { corners, score, darkness };
+          best.push({ corners, score, darkness });
+          best.sort((p, q) => q.score - p.score);
+          best.length = Math.min(best.length, MOST_QUADS);
         }
       }
     }
   }
-  if (!best) return null;
   const darkness = [...level, ...upright].map((line) => line.darkness).sort((p, q) => p - q);
-  const usual = darkness[darkness.length >> 1]!;
-  const framed = darkness.length <= 8 || best.darkness > 1.4 * usual;
-  return { corners: best.corners, from: framed ? 'frame' : 'grid', alone: Math.min(1, best.score) };
+  const usual = darkness[darkness.length >> 1] ?? 0;
+  return best.map((quad) => ({
+    corners: quad.corners,
+    from: darkness.length <= 8 || quad.darkness > 1.4 * usual ? 'frame' : 'grid',
+    closes: Math.min(1, quad.score),
+  }));
 }
 
-/** The lines that may be sides: those nearest the outside and the darkest. */
+const apart = (a: Corners, b: Corners) =>
+  Math.max(...a.map(([x, y], i) => Math.hypot(x - b[i]![0], y - b[i]![1])));
+
+/** The lines that may be sides: the longest, the darkest and those nearest the outside. */
 function outermost(lines: StraightLine[]): StraightLine[] {
+  const length = (line: StraightLine) => line.to - line.from;
   const byPlace = [...lines].sort((a, b) => middleOf(a) - middleOf(b));
-  const byDarkness = [...lines].sort((a, b) => b.darkness * (b.to - b.from) - a.darkness * (a.to - a.from));
-  const each = Math.floor(TRIED / 3);
+  const byLength = [...lines].sort((a, b) => length(b) - length(a));
+  const byDarkness = [...lines].sort((a, b) => b.darkness * length(b) - a.darkness * length(a));
   return [
     ...new Set([
-      ...byPlace.slice(0, each),
-      ...byPlace.slice(-each),
-      ...byDarkness.slice(0, TRIED - 2 * each),
+      ...byLength.slice(0, LONGEST_TRIED),
+      ...byDarkness.slice(0, OTHERS_TRIED),
+      ...byPlace.slice(0, OTHERS_TRIED),
+      ...byPlace.slice(-OTHERS_TRIED),
     ]),
   ];
 }
@@ -165,7 +195,7 @@ function cross({ width, height }: Ridges, level: StraightLine, upright: Straight
 /** How well four lines bound a chart, 0 when they do not. */
 function scoreOf(
   { width, height }: Ridges,
-  corners: [Point, Point, Point, Point],
+  corners: Corners,
   top: StraightLine,
   right: StraightLine,
   bottom: StraightLine,
@@ -177,11 +207,14 @@ function scoreOf(
   const wide = Math.min(b[0] - a[0], c[0] - d[0]);
   const high = Math.min(d[1] - a[1], c[1] - b[1]);
   if (wide < LEAST_SHARE * width || high < LEAST_SHARE * height || Math.min(wide, high) < 16) return 0;
+  const ticks = TICKS * Math.max(wide, high);
+  const across = Math.min(ticks, TICKS_OF_SIDE * wide);
+  const down = Math.min(ticks, TICKS_OF_SIDE * high);
   const sides = [
-    covers(top, a[0], b[0]),
-    covers(bottom, d[0], c[0]),
-    covers(left, a[1], d[1]),
-    covers(right, b[1], c[1]),
+    covers(top, a[0], b[0], across),
+    covers(bottom, d[0], c[0], across),
+    covers(left, a[1], d[1], down),
+    covers(right, b[1], c[1], down),
   ];
   let score = 1;
   for (const { seen, beyond } of sides) {
@@ -193,18 +226,25 @@ function scoreOf(
   return score * (0.5 + 0.5 * Math.sqrt(area)) * (0.6 + 0.4 * Math.min(1, 3 * darkness));
 }
 
-/** Share of a side a line covers, and how far it runs on beyond the side's ends, in shares of the side. */
-function covers(line: StraightLine, from: number, to: number): { seen: number; beyond: number } {
+/**
+ * Share of a side a line covers, and how far it runs on beyond the side's ends, in shares of the side.
+ * @param ticks how far ticks run over, which is no running on
+ */
+function covers(
+  line: StraightLine,
+  from: number,
+  to: number,
+  ticks: number,
+): { seen: number; beyond: number } {
   const length = to - from;
   const seen = Math.max(0, Math.min(line.to, to) - Math.max(line.from, from)) / length;
-  const beyond = (Math.max(0, from - line.from) + Math.max(0, line.to - to)) / length;
-  // Ticks run a little over.
-  return { seen, beyond: Math.max(0, beyond - 0.02) };
+  const over = Math.max(0, from - line.from - ticks) + Math.max(0, line.to - to - ticks);
+  return { seen, beyond: over / length };
 }
 
 /** A chart drawn with two axes only: a level and an upright line that meet at their ends, the rest by parallels. */
-function axesQuad(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad | null {
-  let best: { corners: [Point, Point, Point, Point]; score: number } | null = null;
+function axesQuads(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad[] {
+  let best: { corners: Corners; score: number } | null = null;
   for (const bottom of level) {
     for (const left of upright) {
       const origin = cross(ridges, bottom, left);
@@ -225,5 +265,5 @@ function axesQuad(ridges: Ridges, level: StraightLine[], upright: StraightLine[]
       };
     }
   }
-  return best && { corners: best.corners, from: 'axes', alone: 1 };
+  return best ? [{ corners: best.corners, from: 'axes', closes: 1 }] : [];
 }

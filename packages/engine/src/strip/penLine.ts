@@ -129,7 +129,7 @@ function boundary(
 
 /** The pen's width: the lesser of the ink's height and breadth at places along the line, at its usual least. */
 function penWidthOf(
-  { evidence, rows }: Evidence,
+  { evidence, hidden, rows }: Evidence,
   above: Float64Array,
   below: Float64Array,
   from: number,
@@ -139,6 +139,10 @@ function penWidthOf(
   for (let x = from + 1; x < to; x += 2) {
     const height = below[x]! - above[x]!;
     if (!(height > 0)) continue;
+    // What print cuts short tells nothing of the pen.
+    const cut = (row: number) => hidden[x * rows + row] === 1;
+    if (cut(Math.max(0, Math.floor(above[x]! - 0.5))) || cut(Math.min(rows - 1, Math.ceil(below[x]! + 0.5))))
+      continue;
     for (const share of [0.2, 0.5, 0.8]) {
       const row = Math.round(above[x]! + share * height);
       const at = (column: number) => evidence[column * rows + row]!;
@@ -149,6 +153,7 @@ function penWidthOf(
       while (left > from && at(left - 1) >= edge && x - left < height) left--;
       let right = x;
       while (right < to && at(right + 1) >= edge && right - x < height) right++;
+      if (hidden[(left - 1) * rows + row] || hidden[(right + 1) * rows + row]) continue;
       widths.push(Math.min(height, right - left + 1));
     }
   }

@@ -107,7 +107,7 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
       gridLines: [upright.middles.length, level.middles.length],
       steps,
     },
-    warnings: warningsOf(lines),
+    warnings: warningsOf(lines, options.cornersFound),
   };
 }
 
@@ -146,6 +146,12 @@ const ANY_INK = pricesBetween(0, 0.75);
 const PEN_INK = pricesBetween(0.3, 0.82);
 /** What covered ink counts as while the path is sought: neither paper nor ink. */
 const COVERED = 0.42 * FULL;
+/** A lone step of so much of the chart's height within three columns is an upright stroke, if beside it the line moves by less than this share of it. */
+const LEAP = 0.06;
+const CALM = 0.25;
+const MOST_ON_STROKES = 0.03;
+/** Corners found with less certainty than this are to be checked. */
+const WANTS_CHECKING = 0.75;
 /** Columns and places of the coarse mesh on which lines are told apart. */
 const COARSE_COLUMNS = 1000;
 const COARSE_PLACES = 400_000;
@@ -443,7 +449,7 @@ function scaled(found: FoundLine, chart: Chart, geometry: Geometry): StripLine {
   const depthAt = (x: number) => fromMm + ((toMm - fromMm) * (x - left)) / (right - left);
   const levelAt = (y: number) => high + ((low - high) * (y - top)) / (bottom - top);
   const backwards = toMm < fromMm;
-  const read: number[] = [];
+  const seen: number[] = [];
   const gapsMm: [number, number][] = [];
   let gapFrom = -1;
   for (let i = 0; i <= right - left; i++) {
@@ -454,9 +460,12 @@ function scaled(found: FoundLine, chart: Chart, geometry: Geometry): StripLine {
     }
     if (gapFrom >= 0) gapsMm.push([depthAt(gapFrom), depthAt(x)]);
     gapFrom = -1;
-    read.push(x);
+    seen.push(x);
   }
   if (gapFrom >= 0) gapsMm.push([depthAt(gapFrom), depthAt(backwards ? left : right)]);
+  const plain = seen.filter((x) => !onStroke(line, x, LEAP * (bottom - top)));
+  // Strokes that are many are no steps but the line's own way.
+  const read = plain.length >= (1 - MOST_ON_STROKES) * seen.length ? plain : seen;
   const depthMm = Float64Array.from(read, depthAt);
   const resistancePct = Float64Array.from(read, (x) => levelAt(line.row[x]!));
   const one = Float64Array.from(read, (x) => levelAt(line.top[x]!));
@@ -488,8 +497,35 @@ function scaled(found: FoundLine, chart: Chart, geometry: Geometry): StripLine {
   };
 }
 
-function warningsOf(lines: readonly StripLine[]): string[] {
+/**
+ * Whether a column lies on or beside a lone upright stroke: there a hair's breadth of depth is any level, so that the
+ * samples on either side say all there is.
+ */
+function onStroke({ row, state }: PenLine, x: number, leap: number): boolean {
+  const step = (a: number) =>
+    state[a] === GAP || state[a + 1] === GAP ? Number.NaN : Math.abs(row[a + 1]! - row[a]!);
+  // The stroke spans up to three columns, with calm ones before and after.
+  for (let a = x - 3; a <= x; a++) {
+    for (let b = a; b <= a + 2 && b <= x; b++) {
+      if (b + 1 < x) continue;
+      let over = 0;
+      for (let k = a; k <= b; k++) over += step(k);
+      const calm = CALM * leap;
+      if (over > leap && [a - 2, a - 1, b + 1, b + 2].every((k) => step(k) < calm)) {
+        return x === a || x === b + 1 || (x > a && x <= b);
+      }
+    }
+  }
+  return false;
+}
+
+function warningsOf(lines: readonly StripLine[], found: ChartFound | undefined): string[] {
   const warnings: string[] = [];
+  if (found && found.sure < WANTS_CHECKING) {
+    warnings.push(
+      `The chart's corners were found, sure to ${Math.round(100 * found.sure)} % only: check that they lie on the chart's corners.`,
+    );
+  }
   if (lines.length > 1) {
     warnings.push(
       `${lines.length} lines were found on this chart: check that the one taken is the right one.`,

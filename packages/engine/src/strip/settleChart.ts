@@ -8,6 +8,8 @@ import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage } from './
 
 /** Taps nearer than this share of the chart's length cannot set its scale. */
 const LEAST_TAP_SHARE = 0.05;
+/** A chart found with less certainty than this is not read: its corners must be given. */
+const LEAST_SURE = 0.5;
 /** A chart this many times taller than wide is taken to lie on its side. */
 const UPRIGHT = 1.3;
 
@@ -35,6 +37,12 @@ export function settleChart(
     if (!found) {
       throw new InputFault(
         'no frame or grid of a chart was found: give its four corners in a chart file, {"cornersPx": [[x, y] × 4 clockwise from the chart\'s top left], "depthMm": [left, right], "resistance": [bottom, top]}',
+        where.photo,
+      );
+    }
+    if (found.sure < LEAST_SURE) {
+      throw new InputFault(
+        `something like a chart was seen, but sure to ${Math.round(100 * found.sure)} % only: give its four corners in a chart file (cornersPx, clockwise from the chart's top left)`,
         where.photo,
       );
     }
