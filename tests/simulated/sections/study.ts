@@ -93,7 +93,7 @@ writeFileSync(
       label: `${n}`,
       values: [coverageOf(of(judged, n)).covered, coverageOf(of(tuned, n)).covered],
     })),
-    series: ['families judged, never tuned on', 'tuning families, new seeds'],
+    series: ['families judged, never fitted to', 'tuning families, new seeds'],
     top: 1,
     band: [0.87, 0.93],
     axis: 'drillings at the section',
@@ -124,7 +124,7 @@ writeFileSync(
       label: f,
       values: [coverageOf(usual.filter((r) => r.family === f)).covered],
     })),
-    series: ['families judged, never tuned on'],
+    series: ['families judged, never fitted to'],
     top: 1,
     band: [0.87, 0.93],
     axis: 'family',
@@ -147,7 +147,12 @@ The scenarios of the prior were fitted on the tuning families only. The families
 (${judging.join(', ')}) and other seeds. Held: the truth lies in the printed p05 to p95, over 18 directions of each section;
 ± one standard error, sections being what is counted.
 
-## By number of drillings, families never tuned on
+The judging families are not wholly untouched. No number was fitted to them, but their results were looked at, with other
+seeds, while the method was made: narrow openings were added to the prior and to the tuning families after they were seen
+to be missed here, and the size of the calibrating step was chosen with both tables in view. A fresh set of families would
+likely be held a little less often.
+
+## By number of drillings, families never fitted to
 
 ${head}
 ${COUNTS.map((n) => line(`${n}`, of(judged, n))).join('\n')}
