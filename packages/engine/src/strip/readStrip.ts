@@ -135,17 +135,19 @@ interface Seen {
   grain: number;
 }
 
+/** Evidence goes to 250; this byte stands for places covered by print, which cost more than ink and less than paper. */
+const COVERED = 255;
+const COVERED_PRICE = 0.6;
 /** Cost of a pixel by its likeness to the pen: nearly nothing on ink, 1 on paper. */
 const pricesBetween = (paper: number, ink: number) =>
   Float64Array.from({ length: 256 }, (_, value) => {
+    if (value === COVERED) return COVERED_PRICE;
     const short = Math.min(1, Math.max(0, (ink - value / FULL) / (ink - paper)));
     return 0.008 + short * short;
   });
 /** Before the pen is known anything dark will do; after, it must be as dark and of its colour. */
 const ANY_INK = pricesBetween(0, 0.75);
 const PEN_INK = pricesBetween(0.3, 0.82);
-/** What covered ink counts as while the path is sought: neither paper nor ink. */
-const COVERED = 0.42 * FULL;
 /** A lone step of so much of the chart's height within three columns is an upright stroke, if beside it the line moves by less than this share of it. */
 const LEAP = 0.06;
 const CALM = 0.25;
@@ -325,7 +327,7 @@ function pathAlong(
 ): Path {
   const levels = evidence.slice(left * rows, (right + 1) * rows);
   for (let k = 0; k < levels.length; k++) {
-    if (hidden[left * rows + k] && levels[k]! < COVERED) levels[k] = COVERED;
+    if (hidden[left * rows + k]) levels[k] = COVERED;
   }
   const inner = bestPath(levels, right - left + 1, rows, price);
   const first = new Int32Array(columns);
