@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
+import { verifyReport } from '@standfast/report';
+import { loadFonts } from '@standfast/report/node';
 import { caseZip, DEMONSTRATION, firstStart, germanTable, goTo, settled } from './app.ts';
 
 async function bringIn(page: Page, name: string, buffer: Buffer) {
@@ -122,11 +124,11 @@ test('a table with semicolons and decimal commas is shown as it will be read, an
     await page.getByRole('button', { name: 'Save report as PDF' }).click();
     const pdf = await savingPdf;
     expect(pdf.suggestedFilename()).toMatch(/\.pdf$/);
-    expect(
-      readFileSync(await pdf.path())
-        .subarray(0, 5)
-        .toString(),
-    ).toBe('%PDF-');
+    const bytes = readFileSync(await pdf.path());
+    expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+    const verdict = await verifyReport(bytes, pdf.suggestedFilename(), { fonts: await loadFonts() });
+    expect(verdict.figures.differing).toEqual([]);
+    expect(verdict.stands).toBe(true);
     const savingHtml = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save report as HTML' }).click();
     const html = readFileSync(await (await savingHtml).path(), 'utf8');

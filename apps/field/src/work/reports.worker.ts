@@ -3,9 +3,9 @@
 import regularUrl from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf?url';
 import semiboldUrl from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
 import headingUrl from '@expo-google-fonts/source-serif-4/600SemiBold/SourceSerif4_600SemiBold.ttf?url';
-import type { CaseFile } from '@standfast/casefile';
+import { bagFromZip, type CaseFile, openCase } from '@standfast/casefile';
 import type { Assessment } from '@standfast/engine';
-import { type ReportFonts, reportDocument, toHtml, toPdf, type Units } from '@standfast/report';
+import { pdfWithCase, type ReportFonts, reportDocument, toHtml, type Units } from '@standfast/report';
 import { expose, transfer } from 'comlink';
 
 export interface ReportJob {
@@ -39,25 +39,24 @@ function fonts(): Promise<ReportFonts> {
   return loading;
 }
 
-function documentOf({ assessment, caseFile, units, generatedOn }: ReportJob) {
+function inputOf({ assessment, caseFile, units, generatedOn }: ReportJob) {
   const conclusion = caseFile.notes?.trim();
-  const options = { units, generatedOn, ...(conclusion ? { conclusion } : {}) };
-  return reportDocument({ assessment, caseFile, options });
+  return { assessment, caseFile, options: { units, generatedOn, ...(conclusion ? { conclusion } : {}) } };
 }
 
 const api = {
   async html(job: ReportJob): Promise<string> {
-    return toHtml(documentOf(job), { fonts: await fonts() });
+    return toHtml(reportDocument(inputOf(job)), { fonts: await fonts() });
   },
-  /** The PDF, with the whole case inside it as an attachment. */
+  /**
+   * The PDF, with the whole case and its figures inside it, so that it can be verified. What is noticed on opening the
+   * case is read from the very case that goes along, as a verifier will read it.
+   */
   async pdf(job: ReportJob, caseZip: Uint8Array): Promise<Uint8Array> {
-    const attachment = {
-      name: 'case.zip',
-      bytes: caseZip,
-      mime: 'application/zip',
-      description: 'The case this report was made from, with its traces',
-    };
-    const bytes = await toPdf(documentOf(job), { fonts: await fonts(), attachments: [attachment] });
+    const { caseFile, notices } = openCase(bagFromZip(caseZip, 'case.zip'));
+    const assessment = { ...job.assessment, notices: [...notices, ...job.assessment.notices] };
+    const input = inputOf({ ...job, caseFile, assessment });
+    const bytes = await pdfWithCase(input, caseZip, await fonts());
     return transfer(bytes, [bytes.buffer]);
   },
 };
