@@ -63,7 +63,8 @@ export function inkOf(chart: FlatChart, level: PrintedLines, upright: PrintedLin
 }
 
 /**
- * The ink on a coarser mesh, each place the mean of `fold` × `fold`: enough to tell which line is the trace.
+ * The ink on a coarser mesh, each place half the mean and half the darkest of `fold` × `fold`, so that a thin stroke is
+ * not lost among its paper: enough to tell which line is the trace.
  * Print is kept as it lies on the finer mesh's coarser places.
  */
 export function coarseInk(ink: Ink, fold: number): Ink {
@@ -71,16 +72,21 @@ export function coarseInk(ink: Ink, fold: number): Ink {
   const columns = Math.floor(ink.columns / fold);
   const rows = Math.floor(ink.rows / fold);
   const share = 1 / (fold * fold);
-  const folded = (plane: Uint8Array, gain = 1) => {
+  const folded = (plane: Uint8Array, darkest: number) => {
     const out = new Uint8Array(columns * rows);
     for (let x = 0; x < columns; x++) {
       for (let y = 0; y < rows; y++) {
         let sum = 0;
+        let most = 0;
         for (let i = 0; i < fold; i++) {
           const at = (x * fold + i) * ink.rows + y * fold;
-          for (let j = 0; j < fold; j++) sum += plane[at + j]!;
+          for (let j = 0; j < fold; j++) {
+            const value = plane[at + j]!;
+            sum += value;
+            if (value > most) most = value;
+          }
         }
-        out[x * rows + y] = sum * share * gain;
+        out[x * rows + y] = (1 - darkest) * sum * share + darkest * most;
       }
     }
     return out;
@@ -101,10 +107,13 @@ export function coarseInk(ink: Ink, fold: number): Ink {
   return {
     columns,
     rows,
-    red: folded(ink.red),
-    green: folded(ink.green),
-    blue: folded(ink.blue),
-    covered: folded(ink.covered, fold * fold).map((count) => (2 * count >= fold * fold ? 1 : 0)),
+    red: folded(ink.red, 0.5),
+    green: folded(ink.green, 0.5),
+    blue: folded(ink.blue, 0.5),
+    covered: folded(
+      ink.covered.map((covered) => 200 * covered),
+      0,
+    ).map((share) => (share >= 100 ? 1 : 0)),
     level: coarser(ink.level, rows),
     upright: coarser(ink.upright, columns),
   };
