@@ -49,10 +49,14 @@ function quantile(posterior: FieldPosterior, direction: number, share: number): 
 
 /** Mean soundness of the picture at a point, x east and y north. */
 function meanAt(posterior: FieldPosterior, x: number, y: number): number {
-  const { azimuthsDeg, shells, cambiumMm, mean } = posterior.picture;
-  const turns = Math.atan2(x, y) / (2 * Math.PI);
+  const { azimuthsDeg, shells, cambiumMm, mean, centreMm } = posterior.picture;
+  const [dx, dy] = [x - centreMm[0], y - centreMm[1]];
+  const turns = Math.atan2(dx, dy) / (2 * Math.PI);
   const k = Math.round((turns - Math.floor(turns)) * azimuthsDeg.length) % azimuthsDeg.length;
-  const i = Math.min(shells.length - 1, Math.round((Math.hypot(x, y) / cambiumMm[k]!) * (shells.length - 1)));
+  const i = Math.min(
+    shells.length - 1,
+    Math.round((Math.hypot(dx, dy) / cambiumMm[k]!) * (shells.length - 1)),
+  );
   return mean[k * shells.length + i]!;
 }
 

@@ -38,13 +38,15 @@ export interface DirectionalInterval extends Interval {
 
 /**
  * The soundness field as drawn: mean and standard deviation on a polar mesh that follows the wood's outline.
- * Cell (i, j) lies at azimuth `azimuthsDeg[i]` and at `shells[j]` of the way from the origin to the cambium.
+ * Cell (i, j) lies in direction `azimuthsDeg[i]` from the wood's centre, at `shells[j]` of the way from it to the cambium.
  */
 export interface SoundnessPicture {
+  /** Centre of the wood, from which directions and radii are taken, mm: [x east, y north] from the outline's origin. */
+  centreMm: PointMm;
   azimuthsDeg: number[];
-  /** Relative radii of the cell centres, ascending, 0 (origin) to 1 (cambium). */
+  /** Relative radii of the cell centres, ascending, 0 (centre) to 1 (cambium). */
   shells: number[];
-  /** Radius of the cambium at each azimuth, mm. */
+  /** Distance of the cambium from the centre in each direction, mm. */
   cambiumMm: number[];
   /** Mean soundness, 0 to 1, `azimuthsDeg.length` rows of `shells.length`. */
   mean: number[];

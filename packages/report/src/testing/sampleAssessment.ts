@@ -210,7 +210,7 @@ function section(random: Noise, azimuthsDeg: number[]): SectionAssessment {
         note: 'A rule of thumb without load, height or wind.',
       },
     ],
-    soundness: { azimuthsDeg: azimuths, shells, cambiumMm: cambium, mean, sd },
+    soundness: { centreMm: [0, 0], azimuthsDeg: azimuths, shells, cambiumMm: cambium, mean, sd },
     soundShare: { p05: 0.69, p50: 0.76, p95: 0.82 },
   };
 }

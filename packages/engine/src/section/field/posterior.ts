@@ -100,6 +100,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   return {
     draws,
     picture: {
+      centreMm: frame.centreMm,
       azimuthsDeg: azimuths,
       shells: Array.from({ length: RADIAL_NODES }, (_, i) => i / (RADIAL_NODES - 1)),
       cambiumMm: Array.from(frame.rays),

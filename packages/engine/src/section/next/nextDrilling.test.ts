@@ -28,7 +28,7 @@ function stemWithDoubtfulSector(middleDeg: number, halfWidthDeg: number, chance:
   });
   const posterior: FieldPosterior = {
     draws: DRAWS,
-    picture: { azimuthsDeg: [], shells: [], cambiumMm: [], mean: [], sd: [] },
+    picture: { centreMm: [0, 0], azimuthsDeg: [], shells: [], cambiumMm: [], mean: [], sd: [] },
     directionsDeg: [],
     remaining: new Float64Array(DRAWS * 36),
     soundShare: new Float64Array(DRAWS),

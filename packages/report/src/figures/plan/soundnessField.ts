@@ -21,7 +21,7 @@ const GRID = 110;
 /** Marks of the field, clipped to the cambium (path data). */
 export function soundnessField(picture: SoundnessPicture, map: PlanMap, cambium: readonly Px[]): SceneItem[] {
   const clip = ring(cambium);
-  const reach = Math.max(...picture.cambiumMm) * 1.03;
+  const reach = (Math.max(...picture.cambiumMm) + Math.hypot(...picture.centreMm)) * 1.03;
   const place = placer(map, reach);
   const mean = onGrid(picture, picture.mean, reach);
   const marks: SceneItem[] = [filled(clip, { soundness: 0.05 })];
@@ -66,14 +66,14 @@ function placer(map: PlanMap, reach: number): (point: number[]) => Px {
 
 /** The polar mesh read on an even grid, bilinear in azimuth and relative radius; rows run from north to south. */
 function onGrid(picture: SoundnessPicture, values: number[], reach: number): number[] {
-  const { azimuthsDeg, shells, cambiumMm } = picture;
+  const { azimuthsDeg, shells, cambiumMm, centreMm } = picture;
   const [na, ns] = [azimuthsDeg.length, shells.length];
   const step = (2 * reach) / GRID;
   const out: number[] = new Array(GRID * GRID);
   for (let j = 0; j < GRID; j++)
     for (let i = 0; i < GRID; i++) {
-      const x = -reach + (i + 0.5) * step;
-      const y = reach - (j + 0.5) * step;
+      const x = -reach + (i + 0.5) * step - centreMm[0];
+      const y = reach - (j + 0.5) * step - centreMm[1];
       const azimuth = ((Math.atan2(x, y) * 180) / Math.PI + 360) % 360;
       const { low, high, share } = between(azimuthsDeg, azimuth);
       const cambium = cambiumMm[low]! * (1 - share) + cambiumMm[high]! * share;
