@@ -24,11 +24,13 @@ const trace = invented(randomFrom(SEED), SEED);
 const lengthMm = Math.ceil(trace.depthMm.at(-1)! / 10 + 0.5) * 10;
 const style = TUNING_STYLES[0]!;
 const printed: PrintStyle = style.print(randomFrom(SEED), trace);
-const photo = photograph(
-  printStrip(trace, lengthMm, printed, SEED),
-  { ...style.camera(randomFrom(SEED)), widthPx: WIDTH_PX },
-  SEED,
-);
+const taken = (labels: boolean) =>
+  photograph(
+    printStrip(trace, lengthMm, { ...printed, labels }, SEED),
+    { ...style.camera(randomFrom(SEED)), widthPx: WIDTH_PX },
+    SEED,
+  );
+const photo = taken(false);
 const chart = { cornersPx: photo.cornersPx, depthMm: [0, lengthMm], resistance: [0, 100] };
 const jpegBytes = packJpeg(photo.image, QUALITY);
 
@@ -96,6 +98,16 @@ describe('a strip', () => {
     const ran = standfast(['strip', file, '--chart', folder.at('turned.json'), '--json']);
     expect(ran.status).toBe(0);
     expect(JSON.parse(ran.out).photo.sizePx).toEqual([heightPx, widthPx]);
+  });
+
+  it('has its scale from the numbers printed on it', async () => {
+    writeFileSync(folder.at('strip.png'), await encodePng(taken(true).image));
+    const ran = standfast(['strip', folder.at('strip.png'), '--json']);
+    expect(ran).toMatchObject({ status: 0, err: '' });
+    const document = JSON.parse(ran.out);
+    expect(document.chart).toMatchObject({ ...chart, cornersPx: document.chart.cornersPx });
+    expect(document.chart.scaleFrom).toBe('printed numbers');
+    expect(document.warnings.join()).toMatch(/printed numbers/);
   });
 
   it('may be a PNG', async () => {

@@ -107,7 +107,7 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
       gridLines: [upright.middles.length, level.middles.length],
       steps,
     },
-    warnings: warningsOf(lines, options.cornersFound),
+    warnings: warningsOf(lines, chart, options),
   };
 }
 
@@ -521,8 +521,18 @@ function onStroke({ row, state }: PenLine, x: number, leap: number): boolean {
   return false;
 }
 
-function warningsOf(lines: readonly StripLine[], found: ChartFound | undefined): string[] {
+const plain = (range: readonly [number, number]) =>
+  range.map((value) => String(Number(value.toFixed(1)))).join(' to ');
+
+function warningsOf(lines: readonly StripLine[], chart: Chart, options: ReadStripOptions): string[] {
   const warnings: string[] = [];
+  const { cornersFound: found, scaleFrom } = options;
+  if (scaleFrom === 'printed numbers') {
+    const { depthMm, resistance } = chart;
+    warnings.push(
+      `The scale was read from the chart's printed numbers, depth ${plain(depthMm)} mm and resistance ${plain(resistance)} %: check it.`,
+    );
+  }
   if (found && found.sure < WANTS_CHECKING) {
     warnings.push(
       `The chart's corners were found, sure to ${Math.round(100 * found.sure)} % only: check that they lie on the chart's corners.`,

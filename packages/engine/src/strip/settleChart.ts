@@ -3,6 +3,7 @@ import { InputFault } from '../faults.ts';
 import { checkCorners, checkStripImage } from './checkStrip.ts';
 import { findChart } from './findChart.ts';
 import { homographyFrom, inverseHomography, project } from './homography.ts';
+import { type PrintedScale, printedScale } from './numbers/readAxes.ts';
 import type { Chart, ReadStripOptions } from './readStrip.ts';
 import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage } from './types.ts';
 
@@ -19,7 +20,8 @@ export type ChartSettled =
   | { chart: null; cornersPx: CornersPx; cornersFound?: ChartFound; missing: ('depthMm' | 'resistance')[] };
 
 /**
- * Takes corners and scale as given, and finds what is not: corners by the chart's frame or grid, depths by two taps.
+ * Takes corners and scale as given, and finds what is not: corners by the chart's frame or grid, depths by
+ * two taps, and what is then still missing by the numbers printed along the chart.
  * @param where the photo, and the chart file, as named in faults
  * @throws InputFault when the photo shows no chart and no corners were given, or taps and corners make no sense
  */
@@ -31,41 +33,66 @@ export function settleChart(
   checkStripImage(image, where.photo);
   let cornersPx = known.cornersPx;
   let cornersFound: ChartFound | undefined;
+  let printed: PrintedScale | null = null;
   if (cornersPx) checkCorners(cornersPx, image, `${where.chart}: cornersPx`);
   else {
-    const found = findChart(image);
-    if (!found) {
-      throw new InputFault(
-        'no frame or grid of a chart was found: give its four corners in a chart file, {"cornersPx": [[x, y] × 4 clockwise from the chart\'s top left], "depthMm": [left, right], "resistance": [bottom, top]}',
-        where.photo,
-      );
-    }
-    if (found.sure < LEAST_SURE) {
-      throw new InputFault(
-        `something like a chart was seen, but sure to ${Math.round(100 * found.sure)} % only: give its four corners in a chart file (cornersPx, clockwise from the chart's top left)`,
-        where.photo,
-      );
-    }
-    if (standsUpright(found.cornersPx)) {
-      const corners = found.cornersPx.map(([x, y]) => `[${x.toFixed(1)}, ${y.toFixed(1)}]`).join(', ');
-      throw new InputFault(
-        `the chart found is taller than wide, so it lies on its side, and which end is its top is not known: give its corners in a chart file, cornersPx clockwise from the chart's own top left; on the photo they are, from the photo's top left, ${corners}`,
-        where.photo,
-      );
-    }
-    cornersFound = found;
-    cornersPx = found.cornersPx;
+    const found = foundChart(image, where.photo);
+    cornersFound = found.chart;
+    cornersPx = found.chart.cornersPx;
+    printed = found.printed;
   }
-  const depthMm = known.depthMm ?? (known.taps && depthByTaps(cornersPx, known.taps, `${where.chart}: taps`));
-  const scaleFrom = known.depthMm ? 'given' : 'taps';
-  const { resistance } = known;
+  const given = known.depthMm ?? (known.taps && depthByTaps(cornersPx, known.taps, `${where.chart}: taps`));
+  if (!given || !known.resistance) printed ??= printedScale(image, cornersPx);
+  const depthMm = given ?? printed?.depthMm;
+  const resistance = known.resistance ?? printed?.resistance;
   if (depthMm && resistance) {
+    const scaleFrom = !given || !known.resistance ? 'printed numbers' : known.depthMm ? 'given' : 'taps';
     return { chart: { cornersPx, depthMm, resistance }, cornersFound, scaleFrom };
   }
   const missing: ('depthMm' | 'resistance')[] = [];
   if (!depthMm) missing.push('depthMm');
   if (!resistance) missing.push('resistance');
   return { chart: null, cornersPx, cornersFound, missing };
+}
+
+/** The chart on a photo, the way up that its numbers can be read, or as the photo shows it where there are none. */
+function foundChart(image: StripImage, where: string): { chart: ChartFound; printed: PrintedScale | null } {
+  const found = findChart(image);
+  if (!found) {
+    throw new InputFault(
+      'no frame or grid of a chart was found: give its four corners in a chart file, {"cornersPx": [[x, y] × 4 clockwise from the chart\'s top left], "depthMm": [left, right], "resistance": [bottom, top]}',
+      where,
+    );
+  }
+  if (found.sure < LEAST_SURE) {
+    throw new InputFault(
+      `something like a chart was seen, but sure to ${Math.round(100 * found.sure)} % only: give its four corners in a chart file (cornersPx, clockwise from the chart's top left)`,
+      where,
+    );
+  }
+  const [a, b, c, d] = found.cornersPx;
+  const lying = standsUpright(found.cornersPx);
+  const turns: CornersPx[] = lying
+    ? [
+        [b, c, d, a],
+        [d, a, b, c],
+      ]
+    : [
+        [a, b, c, d],
+        [c, d, a, b],
+      ];
+  for (const cornersPx of turns) {
+    const printed = printedScale(image, cornersPx);
+    if (printed.depthMm || printed.resistance) return { chart: { ...found, cornersPx }, printed };
+  }
+  if (lying) {
+    const corners = found.cornersPx.map(([x, y]) => `[${x.toFixed(1)}, ${y.toFixed(1)}]`).join(', ');
+    throw new InputFault(
+      `the chart found is taller than wide, so it lies on its side, and which end is its top is not known: give its corners in a chart file, cornersPx clockwise from the chart's own top left; on the photo they are, from the photo's top left, ${corners}`,
+      where,
+    );
+  }
+  return { chart: found, printed: null };
 }
 
 /** Whether a chart is clearly taller than wide. Depth runs along the long side of every strip. */

@@ -1,0 +1,154 @@
+/** The scale of a chart from the numbers printed along its edges. */
+import { homographyFrom } from '../homography.ts';
+import { evenOutPaper } from '../paper.ts';
+import type { CornersPx, StripImage } from '../types.ts';
+import { layFlat } from '../warp.ts';
+import { type PrintedNumber, printedNumbers } from './words.ts';
+
+/** What the numbers along the bottom and left (or right) edge say; null where they say nothing for certain. */
+export interface PrintedScale {
+  depthMm: readonly [number, number] | null;
+  resistance: readonly [number, number] | null;
+}
+
+/** Numbers that must lie on one straight scale, and the share of all that are read on that edge. */
+const LEAST_AGREEING = 3;
+const AGREEING_SHARE = 0.6;
+/** Numbers lie on the scale when they are centred on their tick to this share of it. */
+const CENTRED = 0.016;
+/** A scale's end is the round number it comes this near to, as share of the scale. */
+const ROUND_WITHIN = 0.006;
+/** A number this near to the chart's edge, as share of the scale, belongs to it. */
+const EDGE = 0.03;
+/** A shorter depth is hardly in mm, and a level beyond 100 hardly in percent: better ask. */
+const LEAST_DEPTH = 80;
+const MOST_LEVEL = 100;
+const MOST_SIDE = 2400;
+
+/** Reads the numbers below the chart as depth in mm, and those beside it as level in percent. */
+export function printedScale(image: StripImage, corners: CornersPx): PrintedScale {
+  const side = (i: number, j: number) =>
+    Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
+  const wide = Math.max(side(0, 1), side(3, 2));
+  const high = Math.max(side(0, 3), side(1, 2));
+  // Small print is enlarged, so that its digits have places enough to be told.
+  const scale = Math.min(2, MOST_SIDE / wide);
+  const across = Math.round(wide * scale);
+  const down = Math.round(high * scale);
+  const reach = Math.min(0.3 * down, 0.09 * across);
+
+  const below = numbersIn(
+    image,
+    corners,
+    across,
+    down,
+    -0.06 * across,
+    down + 2,
+    1.06 * across,
+    down + reach,
+  );
+  const depth = straightScale(below.map((number) => ({ ...number, at: number.column / across })));
+  let level: readonly [number, number] | null = null;
+  for (const [from, to] of [
+    [-0.1 * across, -2],
+    [across + 2, 1.1 * across],
+  ] as const) {
+    const beside = numbersIn(image, corners, across, down, from, -0.08 * down, to, 1.08 * down);
+    level ??= straightScale(beside.map((number) => ({ ...number, at: 1 - number.row / down })));
+  }
+  return {
+    depthMm: depth && Math.abs(depth[1] - depth[0]) >= LEAST_DEPTH ? depth : null,
+    resistance: level && Math.min(...level) >= 0 && Math.max(...level) <= MOST_LEVEL ? level : null,
+  };
+}
+
+/** Numbers in a box given in pixels of the flat chart, from its top left. */
+function numbersIn(
+  image: StripImage,
+  corners: CornersPx,
+  across: number,
+  down: number,
+  left: number,
+  top: number,
+  right: number,
+  bottom: number,
+): PrintedNumber[] {
+  const columns = Math.round(right - left);
+  const rows = Math.round(bottom - top);
+  const chartToPhoto = homographyFrom(
+    [
+      [0, 0],
+      [across, 0],
+      [across, down],
+      [0, down],
+    ],
+    corners,
+  );
+  if (!chartToPhoto || columns < 12 || rows < 12) return [];
+  const [a, b, c, d, e, f, g, h, i] = chartToPhoto as unknown as number[];
+  const flat = layFlat(
+    image,
+    columns,
+    rows,
+    (column, row, out) => {
+      const x = column + left;
+      const y = row + top;
+      const w = g! * x + h! * y + i!;
+      out[0] = (a! * x + b! * y + c!) / w;
+      out[1] = (d! * x + e! * y + f!) / w;
+    },
+    1,
+  );
+  evenOutPaper(flat);
+  return printedNumbers(flat).map((number) => ({
+    ...number,
+    column: number.column + left,
+    row: number.row + top,
+  }));
+}
+
+/** Values at the ends (0 and 1) of the straight scale that most numbers lie on, rounded where they plainly end round. */
+function straightScale(
+  numbers: readonly (PrintedNumber & { at: number })[],
+): readonly [number, number] | null {
+  let best: readonly [number, number] | null = null;
+  let most = 0;
+  for (const p of numbers) {
+    for (const q of numbers) {
+      if (q.at - p.at < 0.15 || p.value === q.value) continue;
+      const perShare = (q.value - p.value) / (q.at - p.at);
+      const start = p.value - perShare * p.at;
+      const agreeing = numbers.filter((n) => Math.abs((n.value - start) / perShare - n.at) < CENTRED);
+      const values = new Set(agreeing.map((n) => n.value)).size;
+      if (values <= most || values !== agreeing.length) continue;
+      most = values;
+      best = fitted(agreeing);
+    }
+  }
+  if (!best || most < LEAST_AGREEING || most < AGREEING_SHARE * numbers.length) return null;
+  const span = Math.abs(best[1] - best[0]);
+  // Numbers are not always centred on their tick; the one at the chart's edge is the edge's own.
+  const atEdge = (end: 0 | 1) =>
+    numbers.find((n) => Math.abs(n.at - end) < EDGE && Math.abs(n.value - best![end]) < EDGE * span)?.value;
+  const unit = 10 ** Math.floor(Math.log10(span) - 1);
+  const ends = best.map((end, i) => {
+    const own = atEdge(i as 0 | 1);
+    if (own !== undefined) return own;
+    const round = Math.round(end / unit) * unit;
+    return Math.abs(end - round) <= ROUND_WITHIN * span ? round : Number.NaN;
+  });
+  // A chart that ends at no round number was not read well enough.
+  return ends.every(Number.isFinite) ? [ends[0]!, ends[1]!] : null;
+}
+
+/** Least squares of value over place, at places 0 and 1. */
+function fitted(numbers: readonly { at: number; value: number }[]): readonly [number, number] {
+  const n = numbers.length;
+  const meanAt = numbers.reduce((sum, { at }) => sum + at, 0) / n;
+  const mean = numbers.reduce((sum, { value }) => sum + value, 0) / n;
+  const slope =
+    numbers.reduce((sum, { at, value }) => sum + (at - meanAt) * (value - mean), 0) /
+    numbers.reduce((sum, { at }) => sum + (at - meanAt) ** 2, 0);
+  const start = mean - slope * meanAt;
+  return [start, start + slope];
+}
