@@ -88,11 +88,14 @@ test.describe('on a phone', () => {
         [stage.x + across * stage.width, stage.y + down * stage.height] as const;
       const readings = step.getByText(/ readings from /);
       const before = await readings.textContent();
+      const gaps = step.locator('polygon.line-gap');
+      // The reader leaves out what it cannot tell, so there may be gaps before anything is erased.
+      const leftOut = await gaps.count();
       await step.getByRole('radio', { name: 'Erase' }).click();
       await drag(page, at(0.25, 0.3), at(0.25, 0.7));
       await page.mouse.up();
       await expect(readings).toContainText('left out');
-      await expect(step.locator('polygon.line-gap')).toHaveCount(1);
+      await expect(gaps).toHaveCount(leftOut + 1);
       await step.getByRole('radio', { name: 'Draw' }).click();
       await page.mouse.click(...at(0.2, 0.5));
       await page.mouse.click(...at(0.3, 0.52));
