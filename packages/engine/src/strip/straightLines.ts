@@ -1,4 +1,5 @@
 /** Thin dark straight lines on a photo, found by voting. */
+import { pointOf } from './paper.ts';
 import type { StripImage } from './types.ts';
 
 /** A small grey copy of the photo in which only thin dark structures are left. */
@@ -26,6 +27,8 @@ export interface StraightLine {
 
 const SMALL_SIDE = 1100;
 const MOST_SLOPE = Math.tan((38 * Math.PI) / 180);
+/** Paper in shadow is at least so bright, as share of the brightest. */
+const PAPER_SHARE = 0.28;
 const LINES = 60;
 /** A dark place votes with its darkness, but with no more than this. */
 const MOST_WEIGHT = 90;
@@ -55,9 +58,13 @@ export function ridgesOf(image: StripImage): Ridges {
   const half = Math.max(4, Math.round(Math.max(width, height) / 140));
   const closed = swept(swept(grey, width, height, half, true), width, height, half, false);
   const dark = new Uint8Array(width * height);
+  const counts = new Uint32Array(256);
+  for (let k = 0; k < closed.length; k++) counts[closed[k]!]!++;
+  // A table's grain is no print: what is far darker than the brightest paper is left out.
+  const least = Math.max(24, PAPER_SHARE * pointOf(counts, 0.9 * closed.length));
   for (let k = 0; k < dark.length; k++) {
     const paper = closed[k]!;
-    if (paper > 24) dark[k] = (255 * (paper - grey[k]!)) / paper;
+    if (paper > least) dark[k] = (255 * (paper - grey[k]!)) / paper;
   }
   return { width, height, dark, fold };
 }
