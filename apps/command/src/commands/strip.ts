@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import path from 'node:path';
+import { writeStripTable } from '@standfast/casefile';
 import { onDisk, writeWhole } from '@standfast/casefile/node';
 import {
   type ChartKnown,
@@ -17,7 +18,6 @@ import { printJson } from '../json.ts';
 import { INPUT_AT_FAULT, UsageFault } from '../outcome.ts';
 import { withLine } from '../strip/overlay.ts';
 import { decodePhoto, encodePng } from '../strip/photo.ts';
-import { stripTable } from '../strip/table.ts';
 import { fixed, percent } from '../terminal/numbers.ts';
 import { newPage } from '../terminal/page.ts';
 
@@ -67,7 +67,7 @@ export async function strip(file: string, options: Options): Promise<number | un
 
   // Everything is made before anything is written.
   const outputs: { file: string; content: Uint8Array }[] = [];
-  if (csv) outputs.push({ file: csv, content: stripTable(line, origin(file, sha256, reading)) });
+  if (csv) outputs.push({ file: csv, content: writeStripTable(line, origin(file, sha256, reading)) });
   if (overlay)
     outputs.push({ file: overlay, content: await encodePng(withLine(photo, line, reading.provenance)) });
   for (const { file: output, content } of outputs) await onDisk(output, () => writeWhole(output, content));

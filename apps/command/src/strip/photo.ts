@@ -1,17 +1,18 @@
 /** Photos as files: JPEG and PNG to pixels the right way up, and pixels to PNG. */
+import { hasJpegEnd, isJpeg, isPng, jpegSize, pngSize, textAt } from '@standfast/casefile';
 import { checkStripSize, InputFault, type StripImage } from '@standfast/engine';
 import { jpegOrientation } from './orientation.ts';
 
-export type PhotoKind = 'jpeg' | 'png';
+type PhotoKind = 'jpeg' | 'png';
 
 /** What the first bytes of other pictures are, and what to do with them. */
 const OTHERS: { name: string; matches: (bytes: Uint8Array) => boolean }[] = [
-  { name: 'a HEIC picture', matches: (b) => text(b, 4, 8) === 'ftyp' },
-  { name: 'a WebP picture', matches: (b) => text(b, 0, 4) === 'RIFF' && text(b, 8, 12) === 'WEBP' },
-  { name: 'a TIFF picture', matches: (b) => text(b, 0, 4) === 'II*\0' || text(b, 0, 4) === 'MM\0*' },
-  { name: 'a GIF picture', matches: (b) => text(b, 0, 3) === 'GIF' },
-  { name: 'a BMP picture', matches: (b) => text(b, 0, 2) === 'BM' },
-  { name: 'a PDF', matches: (b) => text(b, 0, 4) === '%PDF' },
+  { name: 'a HEIC picture', matches: (b) => textAt(b, 4, 8) === 'ftyp' },
+  { name: 'a WebP picture', matches: (b) => textAt(b, 0, 4) === 'RIFF' && textAt(b, 8, 12) === 'WEBP' },
+  { name: 'a TIFF picture', matches: (b) => textAt(b, 0, 4) === 'II*\0' || textAt(b, 0, 4) === 'MM\0*' },
+  { name: 'a GIF picture', matches: (b) => textAt(b, 0, 3) === 'GIF' },
+  { name: 'a BMP picture', matches: (b) => textAt(b, 0, 2) === 'BM' },
+  { name: 'a PDF', matches: (b) => textAt(b, 0, 4) === '%PDF' },
 ];
 
 /**
@@ -37,9 +38,9 @@ export async function decodePhoto(bytes: Uint8Array, file: string): Promise<Stri
 }
 
 /** JPEG, PNG, or null for anything else. */
-export function photoKind(bytes: Uint8Array): PhotoKind | null {
-  if (bytes[0] === 0xff && bytes[1] === 0xd8) return 'jpeg';
-  return text(bytes, 1, 4) === 'PNG' && bytes[0] === 0x89 ? 'png' : null;
+function photoKind(bytes: Uint8Array): PhotoKind | null {
+  if (isJpeg(bytes)) return 'jpeg';
+  return isPng(bytes) ? 'png' : null;
 }
 
 /** Bytes of a PNG file. */
@@ -52,8 +53,7 @@ export async function encodePng({ widthPx, heightPx, rgba }: StripImage): Promis
 
 async function decodeJpeg(bytes: Uint8Array, file: string): Promise<StripImage> {
   const { default: jpeg } = await import('jpeg-js');
-  // A whole JPEG ends with its end marker, whatever a camera may have put behind it.
-  if (!hasEnd(bytes)) throw new InputFault(broken('jpeg'), file);
+  if (!hasJpegEnd(bytes)) throw new InputFault(broken('jpeg'), file);
   try {
     const { width, height, data } = jpeg.decode(bytes, {
       useTArray: true,
@@ -79,39 +79,6 @@ async function decodePng(bytes: Uint8Array, file: string): Promise<StripImage> {
 
 const broken = (kind: PhotoKind) =>
   `this ${kind === 'png' ? 'PNG' : 'JPEG'} is damaged or broken off: copy it from the camera again`;
-
-const text = (bytes: Uint8Array, from: number, to: number) =>
-  String.fromCharCode(...bytes.subarray(from, Math.min(to, bytes.length)));
-
-function pngSize(bytes: Uint8Array): [number, number] | null {
-  if (bytes.length < 24) return null;
-  const view = new DataView(bytes.buffer, bytes.byteOffset);
-  return [view.getUint32(16), view.getUint32(20)];
-}
-
-/** Width and height from the frame header, wherever among the segments it stands. */
-function jpegSize(bytes: Uint8Array): [number, number] | null {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  let at = 2;
-  while (at + 9 <= bytes.length) {
-    if (bytes[at] !== 0xff) return null;
-    const marker = bytes[at + 1]!;
-    if (marker === 0xff) {
-      at++;
-      continue;
-    }
-    const isFrame = marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
-    if (isFrame) return [view.getUint16(at + 7), view.getUint16(at + 5)];
-    if (marker === 0xda) return null;
-    at += 2 + view.getUint16(at + 2);
-  }
-  return null;
-}
-
-function hasEnd(bytes: Uint8Array): boolean {
-  for (let i = bytes.length - 2; i > 0; i--) if (bytes[i] === 0xff && bytes[i + 1] === 0xd9) return true;
-  return false;
-}
 
 /** See-through places show white paper. */
 function onWhite(image: StripImage): StripImage {

@@ -1,4 +1,5 @@
 /** What kind of picture a file is, how large, and whether it is all there: told by its bytes before it is decoded. */
+import { hasJpegEnd, isJpeg, isPng, jpegSize, pngSize, textAt } from '@standfast/casefile';
 import { checkStripSize, InputFault } from '@standfast/engine';
 
 export type PhotoKind = 'jpeg' | 'png' | 'heic' | 'webp';
@@ -43,48 +44,15 @@ export function brokenPhoto(kind: PhotoKind): string {
 }
 
 function photoKind(bytes: Uint8Array): PhotoKind | null {
-  if (bytes[0] === 0xff && bytes[1] === 0xd8) return 'jpeg';
-  if (bytes[0] === 0x89 && text(bytes, 1, 4) === 'PNG') return 'png';
-  if (text(bytes, 4, 8) === 'ftyp' && HEIC_BRANDS.test(text(bytes, 8, 12))) return 'heic';
-  if (text(bytes, 0, 4) === 'RIFF' && text(bytes, 8, 12) === 'WEBP') return 'webp';
+  if (isJpeg(bytes)) return 'jpeg';
+  if (isPng(bytes)) return 'png';
+  if (textAt(bytes, 4, 8) === 'ftyp' && HEIC_BRANDS.test(textAt(bytes, 8, 12))) return 'heic';
+  if (textAt(bytes, 0, 4) === 'RIFF' && textAt(bytes, 8, 12) === 'WEBP') return 'webp';
   return null;
-}
-
-function text(bytes: Uint8Array, from: number, to: number): string {
-  return String.fromCharCode(...bytes.subarray(from, to));
-}
-
-function pngSize(bytes: Uint8Array): [number, number] | null {
-  if (bytes.length < 24) return null;
-  const view = new DataView(bytes.buffer, bytes.byteOffset);
-  return [view.getUint32(16), view.getUint32(20)];
-}
-
-/** Width and height from the frame header, wherever among the segments it stands. */
-function jpegSize(bytes: Uint8Array): [number, number] | null {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  let at = 2;
-  while (at + 9 <= bytes.length) {
-    if (bytes[at] !== 0xff) return null;
-    const marker = bytes[at + 1]!;
-    if (marker === 0xff) {
-      at++;
-      continue;
-    }
-    const isFrame = marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
-    if (isFrame) return [view.getUint16(at + 7), view.getUint16(at + 5)];
-    if (marker === 0xda) return null;
-    at += 2 + view.getUint16(at + 2);
-  }
-  return null;
-}
-
-/** A whole JPEG ends with its end marker, whatever a camera may have put behind it. */
-function hasJpegEnd(bytes: Uint8Array): boolean {
-  for (let i = bytes.length - 2; i > 0; i--) if (bytes[i] === 0xff && bytes[i + 1] === 0xd9) return true;
-  return false;
 }
 
 function hasPngEnd(bytes: Uint8Array): boolean {
-  return text(bytes.subarray(-12), 4, 8) === 'IEND' || text(bytes.subarray(-4096), 0, 4096).includes('IEND');
+  return (
+    textAt(bytes.subarray(-12), 4, 8) === 'IEND' || textAt(bytes.subarray(-4096), 0, 4096).includes('IEND')
+  );
 }

@@ -1,4 +1,4 @@
-import { readTraceTable } from '@standfast/casefile';
+import { readTraceTable, writeStripTable } from '@standfast/casefile';
 import type { CornersPx, StripLine, StripProvenance } from '@standfast/engine';
 import { describe, expect, it } from 'vitest';
 import { chartMap, turnedCorners } from './stripChart.ts';
@@ -11,7 +11,7 @@ import {
   onScale,
   stretchesOf,
 } from './stripLine.ts';
-import { freePhotoPath, stripNotes, stripTable } from './stripTable.ts';
+import { freePhotoPath, stripNotes } from './stripNotes.ts';
 
 const CORNERS: CornersPx = [
   [100, 50],
@@ -138,7 +138,7 @@ describe('the table kept of a strip', () => {
       cornersByHand: false,
       engineVersion: '0.1.0',
     });
-    const bytes = stripTable(mended, notes);
+    const bytes = writeStripTable(mended, notes);
     const text = new TextDecoder().decode(bytes);
     expect(text).toContain('# photo sha256 ab12\n');
     expect(text).toContain('(200.0, 100.0)');

@@ -23,7 +23,7 @@ import { Group } from '../parts/Group.tsx';
 import { NextDrillingCard } from '../parts/NextDrilling.tsx';
 import { OpenNumber } from '../parts/OpenNumber.tsx';
 import { OutlineEditor } from '../parts/OutlineEditor.tsx';
-import { Segments } from '../parts/SettingsButton.tsx';
+import { SectionChooser } from '../parts/SectionChooser.tsx';
 import { SharpeningGroup } from '../parts/Sharpening.tsx';
 import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
@@ -73,15 +73,7 @@ export function SectionPlace() {
     <>
       <div className="place-head">
         <h1>Section and drillings</h1>
-        {sections.length > 1 && (
-          <Segments
-            label="Section"
-            hideLabel
-            value={section.id}
-            options={sections.map(({ id }) => [id, id] as const)}
-            onChoose={setWanted}
-          />
-        )}
+        <SectionChooser sections={sections} value={section.id} onChoose={setWanted} />
       </div>
       <div className="columns">
         <div className="column figure-column">

@@ -13,6 +13,7 @@ import {
 import { Figure } from '../parts/Figure.tsx';
 import { Group } from '../parts/Group.tsx';
 import { OpenNumber } from '../parts/OpenNumber.tsx';
+import { SectionChooser } from '../parts/SectionChooser.tsx';
 import { Segments } from '../parts/SettingsButton.tsx';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment } from '../state/useSession.tsx';
@@ -36,15 +37,7 @@ export function StrengthPlace() {
     <>
       <div className="place-head">
         <h1>Strength and wind</h1>
-        {sections.length > 1 && (
-          <Segments
-            label="Section"
-            hideLabel
-            value={section.id}
-            options={sections.map(({ id }) => [id, id] as const)}
-            onChoose={setWanted}
-          />
-        )}
+        <SectionChooser sections={sections} value={section.id} onChoose={setWanted} />
       </div>
       <div className="columns">
         <Roses section={section} />

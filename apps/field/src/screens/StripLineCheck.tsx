@@ -1,5 +1,5 @@
 /** The line that was read, drawn on the photo: chosen, mended by hand where it went wrong, and kept with its drilling. */
-import { freeTracePath } from '@standfast/casefile';
+import { freeTracePath, writeStripTable } from '@standfast/casefile';
 import { checkTrace, ENGINE_VERSION, InputFault, type PointPx, type StripReading } from '@standfast/engine';
 import { Eraser, Hand, PenLine, Undo2 } from 'lucide-react';
 import { useEffect, useMemo, useRef, useState } from 'react';
@@ -20,7 +20,7 @@ import {
   stretchesOf,
   usualStep,
 } from '../edit/stripLine.ts';
-import { freePhotoPath, stripNotes, stripTable } from '../edit/stripTable.ts';
+import { freePhotoPath, stripNotes } from '../edit/stripNotes.ts';
 import { AssignmentFields, useDrillingOnPage } from '../parts/AssignmentFields.tsx';
 import { PlainEntry } from '../parts/entries.tsx';
 import { PhotoStage, type StrokePhase } from '../parts/PhotoStage.tsx';
@@ -135,7 +135,7 @@ export function StripLineCheck(props: StripLineCheckProps) {
       });
       await session.addFiles(
         new Map([
-          [tracePath, stripTable(mended, notes)],
+          [tracePath, writeStripTable(mended, notes)],
           [photoPath, strip.bytes],
         ]),
         'Bring in a strip',

@@ -1,10 +1,6 @@
-/** A strip's line as the trace table that the case keeps, with how it came about. */
+/** How a strip's line came about, as the notes of the table that the case keeps, and where its photo is kept. */
 import type { StripProvenance } from '@standfast/engine';
 import { drawnStretches, gapsOf, type MendedLine } from './stripLine.ts';
-
-/** Finer than any pen draws. */
-const DEPTH_DIGITS = 4;
-const LEVEL_DIGITS = 3;
 
 export interface StripSource {
   /** Path of the photo in the case, and the SHA-256 of its bytes. */
@@ -41,18 +37,6 @@ export function stripNotes(line: MendedLine, made: StripProvenance, source: Stri
     ...(drawn.length > 0 ? [`drawn by hand, mm: ${stretches(drawn)}`] : []),
     `Standfast engine ${source.engineVersion}`,
   ];
-}
-
-/** The table `depth_mm,resistance,confidence` as UTF-8 bytes; rows that could not be read are not in it. */
-export function stripTable(line: MendedLine, notes: readonly string[]): Uint8Array {
-  const rows = notes.map((note) => `# ${note.replace(/[\r\n]+/g, ' ')}`);
-  rows.push('depth_mm,resistance,confidence');
-  line.depthMm.forEach((depthMm, i) => {
-    const depth = Number(depthMm.toFixed(DEPTH_DIGITS));
-    const level = Number(line.resistancePct[i]!.toFixed(LEVEL_DIGITS));
-    rows.push(`${depth},${level},${line.confidence[i]!.toFixed(2)}`);
-  });
-  return new TextEncoder().encode(`${rows.join('\n')}\n`);
 }
 
 /** A file name for a drilling's photo that is not taken in the case yet. */
