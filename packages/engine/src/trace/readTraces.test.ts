@@ -271,6 +271,34 @@ describe('properties', () => {
       { numRuns: 8, seed: 4 },
     );
   });
+
+  it('reads a needle that met no wood at all, however long, with chances that sum to 1', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 100_000 }),
+        fc.integer({ min: 60, max: 800 }),
+        fc.integer({ min: 0, max: 25 }),
+        (seed, lengthMm, barkMm) => {
+          const { trace } = simulateTrace({
+            seed,
+            stretches: [hollow(lengthMm)],
+            noiseSdPct: 1,
+            zeroPct: 1,
+            spacingMm: 0.5,
+          });
+          const r = read(trace, barkMm);
+          for (let i = 0; i < r.gridMm.length; i++) {
+            let sum = 0;
+            for (let k = 0; k < ZONE_KINDS.length; k++) sum += r.probability[i * ZONE_KINDS.length + k]!;
+            expect(Math.abs(sum - 1)).toBeLessThan(SUM_TOLERANCE);
+          }
+          expect(kinds(r.zones)).not.toContain('sound');
+          expect(r.residualWallInterval.p50).toBe(0);
+        },
+      ),
+      { numRuns: 12, seed: 6 },
+    );
+  });
 });
 
 describe('drawnTrace', () => {

@@ -98,7 +98,8 @@ export function stretchScore(state: StretchState, from: number, to: number): num
 /**
  * How far (natural logarithms) the best explanation of the cells so far may lie above a stretch still open before that
  * stretch is given up. The dropped share is about one in a million: a path can always begin a stretch of the same state anew at a
- * cost well below this, so nothing that could win is lost (the argument of PELT: Killick, Fearnhead & Eckley 2012).
+ * cost well below this, so nothing that could win is lost (the argument of PELT: Killick, Fearnhead & Eckley 2012). The best
+ * explanation counts the chance of its stretch being that long: one far longer than its kind ever is must not rule out others.
  */
 const GIVEN_UP = 14;
 
@@ -203,12 +204,14 @@ export function bestStretches(
       if (mine.count === 0) continue;
       bringUp(state, entry[k]!, mine, e, isLast ? 1 : state.least, top - givenUp);
       const { from, value, count } = mine;
-      const law = isLast ? state.length.logBeyond : state.length.logMass;
+      const { logBeyond } = state.length;
+      const law = isLast ? logBeyond : state.length.logMass;
       let best = -Infinity;
       let at = -1;
       for (let j = 0; j < count; j++) {
         const v = value[j]!;
-        if (v > top) top = v;
+        const reach = v + logBeyond[e - from[j]!]!;
+        if (reach > top) top = reach;
         const total = v + law[e - from[j]!]!;
         if (total > best) {
           best = total;
@@ -293,12 +296,14 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
       const into = entry[k]!;
       bringUp(state, into, mine, e, isLast ? 1 : state.least, top - GIVEN_UP);
       const { from, value, count } = mine;
-      const law = isLast ? state.length.logBeyond : state.length.logMass;
+      const { logBeyond } = state.length;
+      const law = isLast ? logBeyond : state.length.logMass;
       const bonus = isLast ? last[k]! : 0;
       let most = -Infinity;
       for (let j = 0; j < count; j++) {
         const v = value[j]!;
-        if (v > top) top = v;
+        const reach = v + logBeyond[e - from[j]!]! + bonus;
+        if (reach > top) top = reach;
         const total = v + law[e - from[j]!]! + bonus;
         terms[j] = total;
         if (total > most) most = total;
