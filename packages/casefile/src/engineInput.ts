@@ -253,6 +253,15 @@ function sectionInput(
             widthMm: section.opening.widthMm,
           },
         }),
+    ...(section.surface === undefined
+      ? {}
+      : {
+          surface: section.surface.map(({ fromDeg, toDeg, state }) => ({
+            fromDeg: wrapAzimuth(fromDeg),
+            toDeg: wrapAzimuth(toDeg),
+            state,
+          })),
+        }),
     drillings: drillingInputs(findings, section.drillings, place, traces),
     ...(section.felled ? { felled: engineFelled(section.felled) } : {}),
   };

@@ -30,7 +30,7 @@ import {
   strengthLossCriteria,
 } from './section/index.ts';
 import { nextDrilling } from './section/next/index.ts';
-import type { RingMm } from './section/types.ts';
+import type { RingMm, SurfaceArc } from './section/types.ts';
 import { drawnTrace, readTraces, type TraceReading, type TraceToRead } from './trace/index.ts';
 import { ENGINE_VERSION } from './version.ts';
 import { demandDraws, directionalIntervals, interval, windAssessment, windDemand } from './wind/index.ts';
@@ -223,6 +223,7 @@ function sectionPart(
         pose: drilling,
         reading: readings.get(drilling)!,
       })),
+      surface: surfaceOf(section, outline),
     },
     random,
     draws,
@@ -274,6 +275,17 @@ function cavityOpening(
     );
   }
   return { share: widthMm / roundMm, azimuthDeg };
+}
+
+/** The surface as looked at, and the opening if one was recorded: it was seen too. */
+function surfaceOf(section: SectionInput, outline: RingMm): SurfaceArc[] {
+  const arcs = [...(section.surface ?? [])];
+  if (section.opening) {
+    const { share } = cavityOpening(section.id, section.opening, outline);
+    const { azimuthDeg } = section.opening;
+    arcs.push({ fromDeg: azimuthDeg - 180 * share, toDeg: azimuthDeg + 180 * share, state: 'open' });
+  }
+  return arcs;
 }
 
 /** The section's part with the prediction held against the felled section, where there is one. */
@@ -337,14 +349,14 @@ function sectionNotices(section: SectionInput): Notice[] {
   return [...openingNotices(section), ...countNotices(section)];
 }
 
-/** What the strength by direction knows of an opening: only what needles beside it met. */
+/** What the strength by direction knows of an opening: where it is, and what the needles beside it met. */
 function openingNotices(section: SectionInput): Notice[] {
   if (!section.opening) return [];
   return [
     {
       severity: 'caution',
       where: `sections.${section.id}.opening`,
-      text: 'An open cavity was recorded. The rules of the trade count it; the strength by direction knows of it only what the needles met, so drill close on both sides of the opening, and compare with the loss of section modulus as drilled.',
+      text: 'An open cavity was recorded. The strength by direction takes it as wood without strength there, as deep as the needles beside it and what is usual say; drill close on both sides of the opening, and compare with the loss of section modulus as drilled.',
     },
   ];
 }

@@ -3,7 +3,7 @@
  * read in. The case file package checks and fills these; the engine trusts their shape, not their sense.
  */
 import type { Consequences, FailureLikelihood, ImpactLikelihood, Protection } from './decision/words.ts';
-import type { NeedlePose, Outline, RingMm } from './section/types.ts';
+import type { NeedlePose, Outline, RingMm, SurfaceArc } from './section/types.ts';
 import type { Trace } from './trace/types.ts';
 
 /** Crown outlines seen from the side, each with its own width by height. */
@@ -77,6 +77,8 @@ export interface SectionInput {
   barkMm: number;
   /** Where a cavity opens to the outside at this section: azimuth of its middle, and its width along the bark, mm. */
   opening?: { azimuthDeg: number; widthMm: number };
+  /** What the surface was found to be by eye, mallet and probe, where it was looked at. */
+  surface?: SurfaceArc[];
   drillings: DrillingInput[];
   /** What the section was seen to be once the tree was felled. Never used for the prediction, only to judge it. */
   felled?: FelledSection;

@@ -9,7 +9,7 @@ export * from './random.ts';
 export { checkFelled } from './section/felled/index.ts';
 export { type FirstDrillingsInput, firstDrillings } from './section/first/index.ts';
 export * from './section/index.ts';
-export type * from './section/types.ts';
+export * from './section/types.ts';
 export * from './strip/index.ts';
 export * from './trace/index.ts';
 export { ENGINE_VERSION } from './version.ts';

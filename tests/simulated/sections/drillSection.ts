@@ -16,6 +16,7 @@ import {
   type TraceFeature,
   type TraceStretch,
 } from '../traces/simulateTrace.ts';
+import { lookAround } from './lookAround.ts';
 import type { TrueSection } from './trueSection.ts';
 
 export interface DrillingPlan {
@@ -25,6 +26,8 @@ export interface DrillingPlan {
   readings: 'traces' | 'zones';
   /** Azimuths to drill at, degrees; equally spaced with some disorder when left out. */
   azimuthsDeg?: number[];
+  /** Whether the surface was looked at and noted; not, when left out. */
+  lookedAround?: boolean;
 }
 
 export interface DrilledSection {
@@ -63,7 +66,9 @@ export function drillSection(section: TrueSection, plan: DrillingPlan): DrilledS
       : met.map((stretches) => readingFromZones(stretches));
   const outline = outlineRing(measured(section, random));
   const drillings = poses.map((pose, k): FieldDrilling => ({ id: `d${k + 1}`, pose, reading: readings[k]! }));
-  return { input: { outline, barkMm: section.barkMm * (1 + 0.15 * random.normal()), drillings }, poses };
+  const barkMm = section.barkMm * (1 + 0.15 * random.normal());
+  const surface = plan.lookedAround ? lookAround(section, random.fork('surface')) : [];
+  return { input: { outline, barkMm, drillings, surface }, poses };
 }
 
 /** The outline as measured: radii at 12 to 36 azimuths, each with its error, part of it common. */

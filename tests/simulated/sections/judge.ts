@@ -6,13 +6,20 @@ import { randomFrom } from '../../../packages/engine/src/random.ts';
 import { cambiumRing } from '../../../packages/engine/src/section/cambium.ts';
 import { ringModulusByDirection } from '../../../packages/engine/src/section/capacity.ts';
 import { type FieldInput, soundnessPosterior } from '../../../packages/engine/src/section/field/index.ts';
+import { arcSpanDeg } from '../../../packages/engine/src/section/field/surface.ts';
 import { needleLine } from '../../../packages/engine/src/section/needle.ts';
 import { outlineRadius } from '../../../packages/engine/src/section/outline.ts';
-import type { PointMm } from '../../../packages/engine/src/section/types.ts';
+import { contains } from '../../../packages/engine/src/section/ring.ts';
+import type { PointMm, RingMm, SurfaceArc } from '../../../packages/engine/src/section/types.ts';
 import { type DrillingPlan, drillSection } from './drillSection.ts';
 import { trueSection } from './trueSection.ts';
 
-export const BASELINES = ['smallest wall', 'mean wall', 'walls joined straight'] as const;
+export const BASELINES = [
+  'smallest wall',
+  'mean wall',
+  'walls joined straight',
+  'walls joined straight, openings cut out',
+] as const;
 export type Baseline = (typeof BASELINES)[number];
 
 /** One direction of one section. Directions repeat after 180 degrees, so 18 are kept. */
@@ -58,18 +65,15 @@ export function judgeSection(
       p05: at(0.05),
       p50: at(0.5),
       p95: at(0.95),
-      baseline: {
-        'smallest wall': baselines['smallest wall'][d]!,
-        'mean wall': baselines['mean wall'][d]!,
-        'walls joined straight': baselines['walls joined straight'][d]!,
-      },
+      baseline: Object.fromEntries(BASELINES.map((b) => [b, baselines[b][d]!])) as Judged['baseline'],
     };
   });
 }
 
 /**
  * What the trade's ways say of the same readings: a ring with the smallest or the mean wall, 1 − (1 − t/R)⁴; and a hollow
- * whose corners are the ends of the walls, joined straight (with fewer than three drillings, the mean wall).
+ * whose corners are the ends of the walls, joined straight (with fewer than three drillings, the mean wall); and the same
+ * with what was seen to be open or decayed at the surface cut out, down to that hollow.
  */
 function baselineEstimates(input: FieldInput): Record<Baseline, number[]> {
   const wood = cambiumRing(input.outline, input.barkMm);
@@ -92,12 +96,48 @@ function baselineEstimates(input: FieldInput): Record<Baseline, number[]> {
       const r = Math.max(1, 0.999 * radiusMm);
       return [r * Math.sin(a), r * Math.cos(a)];
     });
-  let joined = mean;
-  if (corners.length >= 3) {
-    const intact = ringModulusByDirection(wood);
-    joined = Array.from(ringModulusByDirection(wood, [corners]), (z, d) => z / intact[d]!).slice(0, 18);
-  }
-  return { 'smallest wall': ring(Math.min(...shares)), 'mean wall': mean, 'walls joined straight': joined };
+  const intact = ringModulusByDirection(wood);
+  const left = (voids: RingMm[]) =>
+    Array.from(ringModulusByDirection(wood, voids), (z, d) => z / intact[d]!).slice(0, 18);
+  const joined = corners.length >= 3 ? left([corners]) : mean;
+  const inner = (1 - shares.reduce((a, b) => a + b, 0) / shares.length) * outlineMean(wood);
+  const hollow = corners.length >= 3 ? corners : ringOf(() => Math.max(1, inner));
+  const depth = outlineRadius(hollow);
+  const holds = hollow.length >= 3 && contains(hollow, 0, 0);
+  const cut = (input.surface ?? [])
+    .filter(({ state }) => state !== 'sound')
+    .map((arc) => opening(arc, (azimuthDeg) => (holds ? depth(azimuthDeg) : 1), radius));
+  return {
+    'smallest wall': ring(Math.min(...shares)),
+    'mean wall': mean,
+    'walls joined straight': joined,
+    'walls joined straight, openings cut out': cut.length ? left([hollow, ...cut]) : joined,
+  };
+}
+
+const outlineMean = (ring: RingMm) => ring.reduce((sum, [x, y]) => sum + Math.hypot(x, y), 0) / ring.length;
+
+const ringOf = (radiusMm: (azimuthDeg: number) => number): RingMm =>
+  Array.from({ length: 120 }, (_, k) => place(3 * k, radiusMm(3 * k)));
+
+function place(azimuthDeg: number, radiusMm: number): PointMm {
+  const a = (azimuthDeg * Math.PI) / 180;
+  return [radiusMm * Math.sin(a), radiusMm * Math.cos(a)];
+}
+
+/** The part of the wood between the ends of an arc and outside the hollow, reaching past the bark. */
+function opening(
+  { fromDeg, toDeg }: SurfaceArc,
+  innerMm: (azimuthDeg: number) => number,
+  outerMm: (azimuthDeg: number) => number,
+): RingMm {
+  const span = arcSpanDeg(fromDeg, toDeg);
+  const steps = Math.max(4, Math.ceil(span / 5));
+  const azimuths = Array.from({ length: steps + 1 }, (_, k) => (fromDeg + (span * k) / steps) % 360);
+  return [
+    ...azimuths.map((a) => place(a, 1.3 * outerMm(a))),
+    ...azimuths.reverse().map((a) => place(a, 0.99 * innerMm(a))),
+  ];
 }
 
 export interface Coverage {

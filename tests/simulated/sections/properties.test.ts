@@ -77,6 +77,40 @@ describe('soundness posterior', () => {
     expect(Buffer.from(a.remaining.buffer).equals(Buffer.from(c.remaining.buffer))).toBe(false);
   });
 
+  it('takes a surface found sound for less chance of an opening, and an opening seen for wood that is gone', () => {
+    const outline = circle(400);
+    const wall: [ZoneKind, number][] = [
+      ['bark', BARK_MM],
+      ['sound', 110],
+      ['void', 200],
+    ];
+    const drillings = [0, 90, 180, 270].map((a) => drilling(a, wall));
+    const unseen = run({ outline, barkMm: BARK_MM, drillings });
+    const sound = run({
+      outline,
+      barkMm: BARK_MM,
+      drillings,
+      surface: [{ fromDeg: 0, toDeg: 0, state: 'sound' }],
+    });
+    const open = run({
+      outline,
+      barkMm: BARK_MM,
+      drillings,
+      surface: [
+        { fromDeg: 65, toDeg: 25, state: 'sound' },
+        { fromDeg: 25, toDeg: 65, state: 'open' },
+      ],
+    });
+    const width = (p: FieldPosterior, d: number) => quantile(p, d, 0.95) - quantile(p, d, 0.05);
+    for (const d of [0, 9]) {
+      expect(width(sound, d)).toBeLessThan(width(unseen, d));
+      expect(quantile(open, d, 0.95)).toBeLessThan(quantile(sound, d, 0.05));
+    }
+    const [east, north] = [375 * Math.sin(Math.PI / 4), 375 * Math.cos(Math.PI / 4)];
+    expect(meanAt(open, east, north)).toBeLessThan(0.2);
+    expect(meanAt(sound, east, north)).toBeGreaterThan(0.95);
+  });
+
   it('is wide, not sure, before any drilling', () => {
     const posterior = run({ outline: circle(400), barkMm: BARK_MM, drillings: [] });
     expect(quantile(posterior, 0, 0.95) - quantile(posterior, 0, 0.05)).toBeGreaterThan(0.4);

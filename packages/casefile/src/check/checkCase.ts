@@ -186,6 +186,10 @@ function checkSection(findings: Findings, { tree }: CaseFile, section: CaseSecti
       );
     }
   }
+  section.surface?.forEach((arc, i) => {
+    for (const end of ['fromDeg', 'toDeg'] as const)
+      checkAzimuth(findings, arc[end], `${path}.surface[${i}].${end}`, `${place}.surface`);
+  });
   checkIds(findings, section.drillings, `${path}.drillings`);
   section.drillings.forEach((drilling, i) => {
     checkNeedle(

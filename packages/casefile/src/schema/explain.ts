@@ -30,6 +30,10 @@ const WHAT_TO_WRITE: Record<string, string> = {
   'signs[].kind': 'what was seen, for example "fruiting body"',
   'sections[].opening.azimuthDeg': 'the middle of the opening, degrees clockwise from north',
   'sections[].opening.widthMm': 'the width of the opening along the bark in millimetres',
+  'sections[].surface[].fromDeg': 'where the stretch of surface begins, degrees clockwise from north',
+  'sections[].surface[].toDeg': 'where it ends, going clockwise, degrees clockwise from north',
+  'sections[].surface[].state':
+    '"sound" (bark alive and firm), "decayed" (wood soft to a probe) or "open" (a hollow seen from outside)',
   'staticTests[].directionDeg': 'where the tree was pulled to, degrees clockwise from north',
   'staticTests[].momentNm': 'the moment at the ground at that tilt, in N·m (force by height of the rope)',
   'staticTests[].tiltDeg': 'the tilt of the root plate reached, in degrees, 0.25 if possible',

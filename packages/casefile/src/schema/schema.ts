@@ -13,6 +13,7 @@ import {
   IMPACT_LIKELIHOODS,
   OCCUPANCIES,
   PROTECTIONS,
+  SURFACE_STATES,
 } from '@standfast/engine';
 import { z } from 'zod';
 
@@ -177,6 +178,11 @@ function schemaWith(object: ObjectBuilder) {
         outline,
         barkMm: optional(z.number().min(0)),
         opening: optional(object({ azimuthDeg: number, widthMm: positive })),
+        surface: optional(
+          z.array(
+            object({ fromDeg: number, toDeg: number, state: z.enum(SURFACE_STATES), note: optional(text) }),
+          ),
+        ),
         drillings: list(drilling),
         felled: optional(felled),
         note: optional(text),
@@ -302,6 +308,7 @@ export type CaseCrown = NonNullable<CaseTree['crown']>;
 export type CaseSite = NonNullable<CaseFile['site']>;
 export type CaseSection = CaseFile['sections'][number];
 export type CaseOutline = CaseSection['outline'];
+export type CaseSurfaceArc = NonNullable<CaseSection['surface']>[number];
 export type CaseFelled = NonNullable<CaseSection['felled']>;
 export type CaseFlare = CaseFile['flares'][number];
 export type CaseDrilling = CaseSection['drillings'][number];

@@ -31,6 +31,18 @@ export interface NeedlePose {
   downDeg: number;
 }
 
+/** What the stem's surface can be found to be, by eye and mallet. */
+export const SURFACE_STATES = ['sound', 'decayed', 'open'] as const;
+/** `sound`: bark alive and firm, or wood that a probe does not enter; `decayed`: wood soft to a probe; `open`: a hollow seen from outside. */
+export type SurfaceState = (typeof SURFACE_STATES)[number];
+
+/** A stretch of the surface that was looked at, clockwise from `fromDeg` to `toDeg` as azimuths from the origin. */
+export interface SurfaceArc {
+  fromDeg: number;
+  toDeg: number;
+  state: SurfaceState;
+}
+
 /** A value for a load that bends the stem towards a compass direction. */
 export interface DirectionalInterval extends Interval {
   directionDeg: number;

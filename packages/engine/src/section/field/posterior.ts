@@ -41,7 +41,7 @@ export interface Fitted {
 export function soundnessPosterior(input: FieldInput, random: Random, draws: number): FieldPosterior {
   const prior = input.prior ?? FIELD_PRIOR;
   const frame = fieldFrame(cambiumRing(input.outline, input.barkMm));
-  const sites = fieldSites(input.outline, input.barkMm, frame, input.drillings, prior);
+  const sites = fieldSites(input.outline, input.barkMm, frame, input.drillings, input.surface ?? [], prior);
   const fitted = prior.scenarios.filter((s) => s.weight > 0).map((s) => fit(s, sites, prior));
   const chances = normalised(
     fitted.map((f) => Math.log(f.scenario.weight) + prior.trustInEvidence * f.gaussian.logEvidence),

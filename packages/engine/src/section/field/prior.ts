@@ -6,6 +6,8 @@
  * of section; the drillings decide between them by the evidence (Rasmussen & Williams 2006, section 5.2).
  */
 
+import type { SurfaceState } from '../types.ts';
+
 /** One kind of section. All levels and standard deviations are in units of the latent field. */
 export interface Scenario {
   name: string;
@@ -48,6 +50,11 @@ export interface FieldPrior {
   outlineReachDeg: number;
   /** What wood of each kind is read as: chances of no strength, incipient, sound. The needle can also pass it by. */
   readAs: Record<'none' | 'incipient' | 'sound', readonly [none: number, incipient: number, sound: number]>;
+  /**
+   * What the surface is found to be by eye and mallet: for each finding, its chance where the wood under the bark has no
+   * strength, is incipient, is sound, up to a common factor.
+   */
+  surfaceFoundAs: Record<SurfaceState, readonly [none: number, incipient: number, sound: number]>;
   /** Height over which what a tilted needle meets says little of the section any more, mm. */
   heightReachMm: number;
 }
@@ -248,11 +255,12 @@ export const FIELD_PRIOR: FieldPrior = {
       source: FITTED,
     },
   ],
-  trustInEvidence: 0.8,
+  trustInEvidence: 1,
   incipientBand: 0.05,
   incipientStrength: { mean: 0.45, sd: 0.2 },
   outlineSd: 0.025,
   outlineReachDeg: 40,
   readAs: { none: [0.95, 0.04, 0.01], incipient: [0.15, 0.65, 0.2], sound: [0.01, 0.03, 0.96] },
+  surfaceFoundAs: { sound: [0.2, 0.6, 1], decayed: [1, 0.5, 0.05], open: [1, 0.2, 0.02] },
   heightReachMm: 600,
 };

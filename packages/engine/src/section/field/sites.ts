@@ -5,9 +5,10 @@
  */
 import { ZONE_KINDS } from '../../trace/types.ts';
 import { needleLine } from '../needle.ts';
-import type { PointMm, RingMm } from '../types.ts';
+import type { PointMm, RingMm, SurfaceArc } from '../types.ts';
 import { type FieldFrame, frameRadius, toFrame } from './frame.ts';
 import type { FieldPrior } from './prior.ts';
+import { surfaceSites } from './surface.ts';
 import type { FieldDrilling } from './types.ts';
 
 export interface FieldSites {
@@ -46,12 +47,13 @@ interface Stretch {
   toMm: number;
 }
 
-/** Sites of all drillings of a section. `outline` over bark. */
+/** Sites of all drillings of a section and of its surface where it was looked at. `outline` over bark. */
 export function fieldSites(
   outline: RingMm,
   barkMm: number,
   frame: FieldFrame,
   drillings: readonly FieldDrilling[],
+  surface: readonly SurfaceArc[],
   prior: FieldPrior,
 ): FieldSites {
   const meanRadius = frame.rays.reduce((a, b) => a + b, 0) / frame.rays.length;
@@ -63,7 +65,7 @@ export function fieldSites(
     all = drillings.map((d) => needleSites(outline, barkMm, frame, d, prior, apart));
     count = all.reduce((sum, s) => sum + s.length, 0);
   }
-  const flat = all.flat();
+  const flat = [...all.flat(), ...surfaceSites(outline, barkMm, frame, surface, prior)];
   const pick = (f: (s: Site) => number) => Float64Array.from(flat, f);
   return {
     rho: pick((s) => s.rho),
@@ -74,7 +76,8 @@ export function fieldSites(
   };
 }
 
-interface Site {
+/** One site: where it is in the frame, and the chance of what was found there under each kind of wood. */
+export interface Site {
   rho: number;
   angleRad: number;
   none: number;
@@ -123,7 +126,7 @@ function needleSites(
     const incipient = p('incipient');
     const sound = p('sound');
     const sum = none + incipient + sound;
-    if (sum < 0.5) continue;
+    if (!(sum >= 0.5)) continue;
     weight[3 * i] = none / sum;
     weight[3 * i + 1] = incipient / sum;
     weight[3 * i + 2] = sound / sum;

@@ -2,7 +2,7 @@
  * The soundness field's doors: what it is conditioned on, and what its posterior holds.
  */
 import type { TraceReading } from '../../trace/types.ts';
-import type { NeedlePose, PointMm, RingMm, SoundnessPicture } from '../types.ts';
+import type { NeedlePose, PointMm, RingMm, SoundnessPicture, SurfaceArc } from '../types.ts';
 import type { FieldPrior } from './prior.ts';
 
 /** One drilling as the field takes it: where the needle went, and what its trace was read as. */
@@ -18,6 +18,8 @@ export interface FieldInput {
   /** Bark thickness, mm. */
   barkMm: number;
   drillings: FieldDrilling[];
+  /** What the surface was seen to be, where it was looked at; nothing is believed of the rest. */
+  surface?: readonly SurfaceArc[];
   /** The prior's table; `FIELD_PRIOR` when left out. */
   prior?: FieldPrior;
 }
