@@ -188,8 +188,12 @@ const document: CaseFile = {
       heightM: SECTION_HEIGHT_MM / 1000,
       outline,
       barkMm: BARK_MM,
+      surface: [
+        { fromDeg: 335, toDeg: 212, state: 'sound', note: 'Bark alive and firm, rings solid to the mallet.' },
+        { fromDeg: 242, toDeg: 308, state: 'sound', note: 'The same.' },
+      ],
       drillings: SECTION_NEEDLES.map((needle, i) => drill(needle, 7100 + i)),
-      note: 'Radii taped from the middle of the stem; lobed above the four flares.',
+      note: 'Radii taped from the middle of the stem; lobed above the four flares. Not noted as sound: the seam on the south-west, and what ivy covers on the north-west.',
     },
   ],
   flares: FLARES.map(({ needle, ...flare }, i) => ({

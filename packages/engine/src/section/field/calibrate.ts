@@ -1,14 +1,14 @@
 /**
  * The last step: what the model leaves out. Edges read to a few millimetres, the needle's wander and the outline's
  * finer detail are not in the draws, so where several needles agree the draws agree too well. Each direction's draws
- * are moved apart about their median, which stays: by a hundredth of the whole strength at the 5 and 95 % points,
+ * are moved apart about their median, which stays: by 0.007 of the whole strength at the 5 and 95 % points,
  * in proportion between and beyond. Found on the tuning families; see docs/accuracy/sections.md. A draw in which all
  * the wood is sound stays at 1.
  */
 import { DIRECTIONS } from './strength.ts';
 
 /** Shift at the 5 and 95 % points, share of the whole strength. */
-const LEFT_OUT = 0.01;
+const LEFT_OUT = 0.007;
 /** Farthest shift, for the outermost draws, in those units. */
 const FARTHEST = 1.1;
 
