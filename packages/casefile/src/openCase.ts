@@ -136,6 +136,16 @@ function lookForPhotos(opened: InspectedCase, caseFile: CaseFile, bag: ReadonlyC
       place,
       path: `${path}.photo`,
     })),
+    {
+      photo: caseFile.report?.letterhead?.logo,
+      place: 'report.letterhead',
+      path: 'report.letterhead.logo',
+    },
+    {
+      photo: caseFile.report?.signature?.image,
+      place: 'report.signature',
+      path: 'report.signature.image',
+    },
   ];
   for (const { photo, place, path } of photos) {
     if (photo === undefined) continue;

@@ -15,6 +15,7 @@ import { checkDecision } from './decision.ts';
 import { addFault, addNotice, type Findings, noFindings } from './findings.ts';
 import { engineFelled, engineOutline, meanDiameterMm } from './outline.ts';
 import { checkRange, RANGES } from './ranges.ts';
+import { checkReport } from './report.ts';
 import { checkRoots } from './roots.ts';
 
 /** A section's mean diameter over the stem's at breast height, where it is likely a slip when outside. */
@@ -48,6 +49,7 @@ export function checkCase(caseFile: CaseFile): Findings {
   checkTargets(findings, caseFile);
   checkRoots(findings, caseFile);
   checkDecision(findings, caseFile);
+  checkReport(findings, caseFile);
   return findings;
 }
 

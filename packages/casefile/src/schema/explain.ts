@@ -43,6 +43,12 @@ const WHAT_TO_WRITE: Record<string, string> = {
   'rootSpace[].distanceM': 'from the bark of the stem to what stops the roots, in metres',
   'decision.byTarget[].target': 'the name of the target as recorded in targets',
   'advice[].option': 'the id of an option of the advice, for example "reduce-10"',
+  'report.added[].after':
+    'the key of the passage that the text follows, as the HTML report has it in data-key',
+  'report.added[].text': 'the text to add',
+  'report.reduced[].photo': 'the path of the photo that was made smaller',
+  'report.reduced[].originalSha256': 'the SHA-256 of the photo as it was taken, 64 hexadecimal digits',
+  'report.reduced[].originalBytes': 'the size of the photo as it was taken, in bytes',
   'targets[].what': 'what could be struck, for example "footpath"',
 };
 

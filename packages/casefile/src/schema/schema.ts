@@ -37,6 +37,9 @@ export const WIND_CODES = ['EN 1991-1-4', 'ASCE 7-22', 'ASCE 7-16'] as const;
 export const SOILS = ['unknown', 'free-draining', 'poor'] as const;
 export const PARTS_OF_TREE = ['whole tree', 'limb'] as const;
 
+export const REPORT_UNITS = ['metric', 'us'] as const;
+export const REPORT_PAPERS = ['a4', 'letter'] as const;
+
 /** The trade's words, from the least to the greatest. Another word for the occupancy is kept and warned of. */
 export { CONSEQUENCES, FAILURE_LIKELIHOODS, IMPACT_LIKELIHOODS, OCCUPANCIES, PROTECTIONS };
 
@@ -276,6 +279,36 @@ function schemaWith(object: ObjectBuilder) {
       ),
     ),
     notes: optional(text),
+    report: optional(
+      object({
+        units: optional(z.enum(REPORT_UNITS)),
+        paper: optional(z.enum(REPORT_PAPERS)),
+        letterhead: optional(object({ lines: optional(z.array(text)), logo: optional(name) })),
+        signature: optional(
+          object({
+            image: optional(name),
+            name: optional(text),
+            place: optional(text),
+            signedOn: optional(z.iso.date()),
+          }),
+        ),
+        struck: optional(z.array(name)),
+        added: optional(
+          z.array(object({ after: name, text: name, by: optional(text), on: optional(z.iso.date()) })),
+        ),
+        reduced: optional(
+          z.array(
+            object({
+              photo: name,
+              originalSha256: z.string().regex(/^[0-9a-f]{64}$/),
+              originalBytes: positive,
+            }),
+          ),
+        ),
+        language: optional(name),
+        wording: optional(z.record(name, text)),
+      }),
+    ),
   });
 }
 
@@ -319,4 +352,7 @@ export type CaseRootCut = NonNullable<CaseFile['rootCuts']>[number];
 export type CaseRootBarrier = NonNullable<CaseFile['rootSpace']>[number];
 export type CaseDecision = NonNullable<CaseFile['decision']>;
 export type CaseTargetJudgement = NonNullable<CaseDecision['byTarget']>[number];
+/** How the report is to read: letterhead, signature, what the assessor struck and added, language and wording. */
+export type CaseReport = NonNullable<CaseFile['report']>;
+export type CaseAddedText = NonNullable<CaseReport['added']>[number];
 export type CaseAdviceChoice = NonNullable<CaseFile['advice']>[number];
