@@ -214,6 +214,7 @@ function sectionPart(
   draws: number,
 ): SectionPart {
   const cambium = cambiumRing(outline, section.barkMm);
+  const surface = surfaceOf(section, outline);
   const posterior = soundnessPosterior(
     {
       outline,
@@ -223,7 +224,7 @@ function sectionPart(
         pose: drilling,
         reading: readings.get(drilling)!,
       })),
-      surface: surfaceOf(section, outline),
+      surface,
     },
     random,
     draws,
@@ -253,6 +254,7 @@ function sectionPart(
         opening: section.opening && cavityOpening(section.id, section.opening, outline),
       }),
       soundness: posterior.picture,
+      ...(surface.length > 0 ? { surface } : {}),
       soundShare: interval(Float64Array.from(posterior.soundShare)),
     },
   };
@@ -283,7 +285,8 @@ function surfaceOf(section: SectionInput, outline: RingMm): SurfaceArc[] {
   if (section.opening) {
     const { share } = cavityOpening(section.id, section.opening, outline);
     const { azimuthDeg } = section.opening;
-    arcs.push({ fromDeg: azimuthDeg - 180 * share, toDeg: azimuthDeg + 180 * share, state: 'open' });
+    const end = (offDeg: number) => Number(((((azimuthDeg + offDeg) % 360) + 360) % 360).toFixed(1));
+    arcs.push({ fromDeg: end(-180 * share), toDeg: end(180 * share), state: 'open' });
   }
   return arcs;
 }
@@ -346,7 +349,7 @@ function drillingPart(drilling: DrillingInput, reading: TraceReading): DrillingA
 const FEW_DRILLINGS = 3;
 
 function sectionNotices(section: SectionInput): Notice[] {
-  return [...openingNotices(section), ...countNotices(section)];
+  return [...openingNotices(section), ...countNotices(section), ...surfaceNotices(section)];
 }
 
 /** What the strength by direction knows of an opening: where it is, and what the needles beside it met. */
@@ -357,6 +360,18 @@ function openingNotices(section: SectionInput): Notice[] {
       severity: 'caution',
       where: `sections.${section.id}.opening`,
       text: 'An open cavity was recorded. The strength by direction takes it as wood without strength there, as deep as the needles beside it and what is usual say; drill close on both sides of the opening, and compare with the loss of section modulus as drilled.',
+    },
+  ];
+}
+
+/** A surface nobody noted leaves openings to what is usual. */
+function surfaceNotices({ id, drillings, surface = [] }: SectionInput): Notice[] {
+  if (surface.length > 0 || drillings.length === 0) return [];
+  return [
+    {
+      severity: 'note',
+      where: `sections.${id}.surface`,
+      text: 'It was not noted what the surface is all round. An opening or decay from the side that no needle met is then allowed for by what is usual only: note where bark and wood are sound, decayed or open.',
     },
   ];
 }

@@ -12,7 +12,7 @@ import type {
   Protection,
   Risk,
 } from './decision/words.ts';
-import type { DirectionalInterval, SoundnessPicture } from './section/types.ts';
+import type { DirectionalInterval, SoundnessPicture, SurfaceArc } from './section/types.ts';
 import type { Interval, ReferenceLevel, Zone } from './trace/types.ts';
 
 /** Something the reader must know, where it is, and what to do about it. */
@@ -71,6 +71,8 @@ export interface SectionAssessment {
   remaining: DirectionalInterval[];
   criteria: Criterion[];
   soundness: SoundnessPicture;
+  /** What the surface was found to be where it was looked at, a recorded opening among it; left out when nothing was noted. */
+  surface?: SurfaceArc[];
   /** Share of the wood's area that is sound. */
   soundShare: Interval;
   /** The prediction held against the felled section, where that was recorded. */

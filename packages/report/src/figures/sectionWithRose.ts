@@ -5,7 +5,15 @@ import type { Figure, SceneItem } from '../scene/scene.ts';
 import { textWidth } from '../scene/textWidth.ts';
 import { figureWords } from '../words/en.ts';
 import type { FigureOptions, PlanMap, RoseMap } from './options.ts';
-import { drawPlan, kindsMet, nextHere, type PlanContent, planInWords, reachMm } from './plan/drawPlan.ts';
+import {
+  drawPlan,
+  kindsMet,
+  nextHere,
+  type PlanContent,
+  planInWords,
+  reachMm,
+  surfaceStates,
+} from './plan/drawPlan.ts';
 import { northArrow, planLegend, scaleBar } from './plan/furniture.ts';
 import { drawRose, roseLegend } from './rose/drawRose.ts';
 import {
@@ -71,6 +79,7 @@ export function sectionWithRoseFigure(
     const second = planLegend(4, width + 8 + first.height + 5, width - 8, size, {
       next: nextHere(content) !== null,
       kinds: kindsMet(section),
+      surface: surfaceStates(section),
     });
     items.push(...first.items, ...second.items);
     height += 13 + first.height + second.height;

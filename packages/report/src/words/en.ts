@@ -40,6 +40,12 @@ export const figureWords = {
   soundnessTitle: 'Soundness of the wood, middle estimate',
   littleKnown: 'Little known here: the standard deviation of soundness is above 0.25',
   littleKnownShort: 'little known',
+  surface: {
+    sound: 'surface found sound',
+    decayed: 'surface decayed',
+    open: 'open hollow',
+  },
+  clockwiseTo: 'clockwise to',
   tracedTitle: 'What was traced on the felled section',
   traced: { unsound: 'traced: no strength', incipient: 'traced: incipient' },
   felledTitle: (id: string) =>

@@ -4,9 +4,10 @@ import type {
   FlareAssessment,
   NextDrilling,
   SectionAssessment,
+  SurfaceState,
   ZoneKind,
 } from '@standfast/engine';
-import { ZONE_KINDS } from '@standfast/engine';
+import { SURFACE_STATES, ZONE_KINDS } from '@standfast/engine';
 import {
   arrowHead,
   type Box,
@@ -28,6 +29,7 @@ import { barkRing, rayTo } from './furniture.ts';
 import { drawNeedle } from './needles.ts';
 import { placeLabel, type Taken } from './place.ts';
 import { soundnessField } from './soundnessField.ts';
+import { surfaceArcs } from './surfaceArcs.ts';
 import { tracedRings } from './traced.ts';
 
 export interface PlanContent {
@@ -47,6 +49,11 @@ export function reachMm(section: SectionAssessment): number {
 export function kindsMet(section: SectionAssessment): ZoneKind[] {
   const met = new Set(section.drillings.flatMap((d) => d.zones.map((z) => z.kind)));
   return ZONE_KINDS.filter((k) => k !== 'air' && met.has(k));
+}
+
+/** What the surface was found to be, in the fixed order, for the legend. */
+export function surfaceStates(section: SectionAssessment): SurfaceState[] {
+  return SURFACE_STATES.filter((state) => section.surface?.some((arc) => arc.state === state));
 }
 
 /** Whether a next position on this section is advised. */
@@ -76,6 +83,7 @@ export function drawPlan(
   items.push(filled(ring(outline), 'paper'));
   items.push(...soundnessField(section.soundness, map, cambium));
   items.push(...barkRing(outline, cambium, centre));
+  items.push(...surfaceArcs(section.surface ?? [], outline, centre));
   items.push(
     line([centre[0] - 4, centre[1]], [centre[0] + 4, centre[1]], 'secondary', { width: 0.6 }),
     line([centre[0], centre[1] - 4], [centre[0], centre[1] + 4], 'secondary', { width: 0.6 }),
@@ -198,8 +206,13 @@ export function planInWords(content: PlanContent): string {
   const { section } = content;
   const share = section.soundShare;
   const next = nextHere(content);
+  const found = (section.surface ?? []).map(
+    ({ fromDeg, toDeg, state }) =>
+      `${figureWords.surface[state]}, ${bearing(fromDeg)} ${figureWords.clockwiseTo} ${bearing(toDeg)}`,
+  );
   return [
     figureWords.planDescription(section.drillings.map((d) => `${d.id} ${bearing(d.azimuthDeg)}`).join(', ')),
+    found.length > 0 ? `${found.join('; ')}.` : '',
     figureWords.soundShare(percent(share.p50), percent(share.p05), percent(share.p95)),
     content.felled ? figureWords.tracedDescription(percent(content.felled.soundShare.truth)) : '',
     next ? `${figureWords.nextDrilling}: ${bearing(next.azimuthDeg)}.` : '',

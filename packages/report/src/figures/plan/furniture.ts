@@ -1,5 +1,5 @@
 /** What a plan needs round it: north arrow, scale bar, the bark's edge, and the legend. */
-import type { FelledAssessment } from '@standfast/engine';
+import type { FelledAssessment, SurfaceState } from '@standfast/engine';
 import { hatch } from '../../scene/hatch.ts';
 import {
   chain,
@@ -20,6 +20,7 @@ import { figureWords, zoneName } from '../../words/en.ts';
 import { roundLength } from '../axis.ts';
 import type { PlanMap } from '../options.ts';
 import { zonePattern } from '../zonePattern.ts';
+import { surfaceLine } from './surfaceArcs.ts';
 import { tracedLine } from './traced.ts';
 
 /** A slim arrow with one half filled, its point at (x, y), and N above it. */
@@ -121,6 +122,7 @@ export function planLegend(
     next: boolean;
     kinds: readonly Parameters<typeof zonePattern>[0][];
     traced?: FelledAssessment;
+    surface?: readonly SurfaceState[];
   },
 ): { items: SceneItem[]; height: number } {
   const items: SceneItem[] = [];
@@ -165,6 +167,11 @@ export function planLegend(
     );
     items.push(stroked(circle(next + 3, cy + size / 2, 2.8), 'accent', { width: 1.2 }));
     items.push(text(next + 25, base(), figureWords.nextDrilling, { size }));
+  }
+  for (const state of shows.surface ?? []) {
+    const at = take(25 + textWidth(figureWords.surface[state], size));
+    items.push(surfaceLine(state, [at, cy + size / 2], [at + 20, cy + size / 2]));
+    items.push(text(at + 25, base(), figureWords.surface[state], { size }));
   }
   const { traced } = shows;
   if (traced) {

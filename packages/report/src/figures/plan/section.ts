@@ -2,7 +2,15 @@
 import type { Figure } from '../../scene/scene.ts';
 import { figureWords } from '../../words/en.ts';
 import type { FigureOptions, PlanMap } from '../options.ts';
-import { drawPlan, kindsMet, nextHere, type PlanContent, planInWords, reachMm } from './drawPlan.ts';
+import {
+  drawPlan,
+  kindsMet,
+  nextHere,
+  type PlanContent,
+  planInWords,
+  reachMm,
+  surfaceStates,
+} from './drawPlan.ts';
 import { northArrow, planLegend, scaleBar } from './furniture.ts';
 import type { Taken } from './place.ts';
 
@@ -33,6 +41,7 @@ export function sectionFigure(content: PlanContent, options: SectionFigureOption
       next: nextHere(content) !== null,
       kinds: kindsMet(section),
       traced: content.felled,
+      surface: surfaceStates(section),
     });
     items.push(...legend.items);
     height += 10 + legend.height;
