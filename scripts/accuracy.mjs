@@ -8,11 +8,14 @@ import { setup } from './lib/setup.mjs';
 await runScript(async () => {
   await setup({ only: ['tables'] });
   const word = process.argv[2] ?? '';
-  const studies = readdirSync(fromRoot('tests/simulated'), { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map((entry) => `tests/simulated/${entry.name}/study.ts`)
+  const studies = ['tests/simulated', 'tests/outside']
+    .flatMap((folder) =>
+      readdirSync(fromRoot(folder), { withFileTypes: true })
+        .filter((entry) => entry.isDirectory())
+        .map((entry) => `${folder}/${entry.name}/study.ts`),
+    )
     .filter((file) => existsSync(fromRoot(file)) && file.includes(word));
-  if (!studies.length) throw new Stop(`No study matches "${word}" below tests/simulated.`);
+  if (!studies.length) throw new Stop(`No study matches "${word}" below tests/simulated and tests/outside.`);
   for (const study of studies) {
     say(study);
     const status = await run(process.execPath, ['--import', 'tsx', fromRoot(study)]);

@@ -72,7 +72,7 @@ export function drillSection(section: TrueSection, plan: DrillingPlan): DrilledS
 }
 
 /** The outline as measured: radii at 12 to 36 azimuths, each with its error, part of it common. */
-function measured(section: TrueSection, random: Random): Outline {
+export function measured(section: TrueSection, random: Random): Outline {
   const radius = outlineRadius(section.outline);
   const count = [12, 16, 24, 36][Math.floor(4 * random.uniform())]!;
   const common = 1 + 0.01 * random.normal();
@@ -87,7 +87,7 @@ function measured(section: TrueSection, random: Random): Outline {
 }
 
 /** What a needle meets, as stretches. The needle wanders off its line by up to a degree or so. */
-function stretchesMet(
+export function stretchesMet(
   section: TrueSection,
   pose: NeedlePose,
   lengthMm: number,
@@ -129,7 +129,7 @@ function kindAt(section: TrueSection, [x, y]: PointMm, past: boolean): ZoneKind 
   return contains(section.wood, x, y) ? 'sound' : 'bark';
 }
 
-function readThroughTraces(met: TraceStretch[][], barkMm: number, random: Random): TraceReading[] {
+export function readThroughTraces(met: TraceStretch[][], barkMm: number, random: Random): TraceReading[] {
   const pattern = (['none', 'diffuse', 'ring-porous', 'conifer'] as RingPattern[])[
     Math.floor(4 * random.uniform())
   ]!;

@@ -5,12 +5,12 @@
 import { randomFrom } from '../../../packages/engine/src/random.ts';
 import { cambiumRing } from '../../../packages/engine/src/section/cambium.ts';
 import { ringModulusByDirection } from '../../../packages/engine/src/section/capacity.ts';
-import { type FieldInput, soundnessPosterior } from '../../../packages/engine/src/section/field/index.ts';
+import { soundnessPosterior } from '../../../packages/engine/src/section/field/index.ts';
 import { arcSpanDeg } from '../../../packages/engine/src/section/field/surface.ts';
 import { needleLine } from '../../../packages/engine/src/section/needle.ts';
 import { outlineRadius } from '../../../packages/engine/src/section/outline.ts';
 import { contains } from '../../../packages/engine/src/section/ring.ts';
-import type { PointMm, RingMm, SurfaceArc } from '../../../packages/engine/src/section/types.ts';
+import type { NeedlePose, PointMm, RingMm, SurfaceArc } from '../../../packages/engine/src/section/types.ts';
 import { type DrillingPlan, drillSection } from './drillSection.ts';
 import { trueSection } from './trueSection.ts';
 
@@ -47,7 +47,10 @@ export function judgeSection(
   const section = trueSection(family, seed);
   const { input } = drillSection(section, { ...plan, seed });
   const { remaining } = soundnessPosterior(input, randomFrom(seed), draws);
-  const baselines = baselineEstimates(input);
+  const baselines = baselineEstimates({
+    ...input,
+    drillings: input.drillings.map(({ pose, reading }) => ({ pose, wallMm: reading.residualWallMm })),
+  });
   const values = new Float64Array(draws);
   return Array.from({ length: 18 }, (_, d) => {
     for (let i = 0; i < draws; i++) values[i] = remaining[i * 36 + d]!;
@@ -70,19 +73,27 @@ export function judgeSection(
   });
 }
 
+/** What the trade's ways go by: outline over bark, bark, each needle's residual wall, what was noted of the surface. */
+export interface DrilledWalls {
+  outline: RingMm;
+  barkMm: number;
+  drillings: { pose: NeedlePose; wallMm: number }[];
+  surface?: readonly SurfaceArc[];
+}
+
 /**
  * What the trade's ways say of the same readings: a ring with the smallest or the mean wall, 1 − (1 − t/R)⁴; and a hollow
  * whose corners are the ends of the walls, joined straight (with fewer than three drillings, the mean wall); and the same
  * with what was seen to be open or decayed at the surface cut out, down to that hollow.
  */
-function baselineEstimates(input: FieldInput): Record<Baseline, number[]> {
+export function baselineEstimates(input: DrilledWalls): Record<Baseline, number[]> {
   const wood = cambiumRing(input.outline, input.barkMm);
   const radius = outlineRadius(wood);
   const ends: { azimuthDeg: number; radiusMm: number; share: number }[] = [];
-  for (const { pose, reading } of input.drillings) {
+  for (const { pose, wallMm } of input.drillings) {
     const line = needleLine(input.outline, pose);
     const whole = radius(pose.azimuthDeg);
-    const depth = reading.residualWallMm * line.horizontalPerDepth;
+    const depth = wallMm * line.horizontalPerDepth;
     const across = Math.min(whole, depth);
     ends.push({ azimuthDeg: pose.azimuthDeg, radiusMm: Math.max(0, whole - across), share: across / whole });
   }
@@ -138,6 +149,21 @@ function opening(
     ...azimuths.map((a) => place(a, 1.3 * outerMm(a))),
     ...azimuths.reverse().map((a) => place(a, 0.99 * innerMm(a))),
   ];
+}
+
+/** Standard error of a coverage: directions of one section go together, so sections are what is counted. */
+export function standardErrorOf(rows: readonly Judged[]): number {
+  const bySection = new Map<string, number[]>();
+  for (const r of rows) {
+    const key = `${r.family} ${r.section} ${r.drillings}`;
+    const list = bySection.get(key) ?? [];
+    list.push(r.truth >= r.p05 && r.truth <= r.p95 ? 1 : 0);
+    bySection.set(key, list);
+  }
+  const shares = [...bySection.values()].map((l) => l.reduce((a, b) => a + b, 0) / l.length);
+  const mean = shares.reduce((a, b) => a + b, 0) / shares.length;
+  const variance = shares.reduce((s, x) => s + (x - mean) ** 2, 0) / (shares.length - 1);
+  return Math.sqrt(variance / shares.length);
 }
 
 export interface Coverage {
