@@ -402,6 +402,8 @@ export interface AdviceOption {
   /** From the case: chosen or not, cost and note in the user's words. */
   chosen: boolean | null;
   cost: string | null;
+  /** Day set by the user in place of `byMonths`. */
+  dueOn: string | null;
   note: string | null;
 }
 
@@ -420,6 +422,8 @@ export interface LeastPruning {
   confidenceAtMost: number;
   /** Safety after the least, or after the most permissible when that does not reach. */
   safetyAfter: SafetyGoverning;
+  /** From no reduction to the most permissible, in even steps: what each would reach. */
+  curve: { share: number; confidence: number; safety: Interval }[];
   text: string;
 }
 

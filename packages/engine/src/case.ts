@@ -199,6 +199,8 @@ export interface AdviceChoiceInput {
   chosen?: boolean;
   /** In the user's own words and currency. */
   cost?: string;
+  /** Day by which it is to be done, as 2026-05-14, where it is not the one worked out. */
+  dueOn?: string;
   note?: string;
 }
 

@@ -274,6 +274,7 @@ function schemaWith(object: ObjectBuilder) {
           option: name,
           chosen: optional(z.boolean()),
           cost: optional(text),
+          dueOn: optional(z.iso.date()),
           note: optional(text),
         }),
       ),

@@ -37,6 +37,15 @@ describe('leastPruning', () => {
     expect(at(found.share!)).toBeGreaterThanOrEqual(0.9);
     expect(at(found.share! - 0.004)).toBeLessThan(0.9);
     expect(found.topM).toBeCloseTo(found.share! * 13, 9);
+    // The curve runs from the tree as it stands to the most permissible, and never falls.
+    expect(found.curve[0]).toMatchObject({ share: 0, confidence: found.confidenceNow });
+    expect(found.curve.at(-1)).toMatchObject({ share: found.mostShare, confidence: found.confidenceAtMost });
+    const rising = found.curve.map(({ confidence }) => confidence);
+    expect(rising).toEqual([...rising].sort((a, b) => a - b));
+    const sure = found.curve.filter(({ share }) => share >= found.share!);
+    const short = found.curve.filter(({ share }) => share < found.share! - 0.002);
+    expect(Math.min(...sure.map(({ confidence }) => confidence))).toBeGreaterThanOrEqual(0.9);
+    expect(Math.max(...short.map(({ confidence }) => confidence))).toBeLessThan(0.9);
   });
 
   it('says so when no permissible pruning reaches it, and what the most would give', () => {

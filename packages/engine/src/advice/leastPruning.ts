@@ -10,6 +10,9 @@ import { reductionForFoliage, reliefOf, type Standing } from './pruning.ts';
 /** Reductions closer together than this are one, as a share of height and spread. */
 const FINE = 0.002;
 
+/** Steps of the curve from no reduction to the most permissible. */
+const CURVE_STEPS = 8;
+
 /** What is wanted; the defaults of the constants table unless given. */
 export interface Wanted {
   safety: number;
@@ -33,12 +36,19 @@ export function leastPruning(standing: Standing, loads: Loads, wanted: Wanted): 
   const most = at(mostShare);
   const confidenceAtMost = confidence(loads, most, wanted.safety);
   const goal = `a safety of ${wanted.safety} in ${Math.round(wanted.confidence * 100)} of 100 draws`;
+  const curve = Array.from({ length: CURVE_STEPS + 1 }, (_, i) => {
+    const share = (mostShare * i) / CURVE_STEPS;
+    const left = at(share);
+    const { p05, p50, p95 } = safetyAfter(loads, left).governing;
+    return { share, confidence: confidence(loads, left, wanted.safety), safety: { p05, p50, p95 } };
+  });
   const common = {
     wantedSafety: wanted.safety,
     wantedConfidence: wanted.confidence,
     confidenceNow,
     mostShare,
     confidenceAtMost,
+    curve,
   };
   if (confidenceNow >= wanted.confidence) {
     return {

@@ -112,11 +112,16 @@ describe('advise', () => {
   it('keeps what the user chose and what it costs, and tells of an option that is none', () => {
     const { option, notices } = advised({
       advice: [
-        { option: 'reduce-10', chosen: true, cost: '900', note: 'in winter' },
+        { option: 'reduce-10', chosen: true, cost: '900', dueOn: '2027-01-31', note: 'in winter' },
         { option: 'topping', chosen: true },
       ],
     });
-    expect(option('reduce-10')).toMatchObject({ chosen: true, cost: '900', note: 'in winter' });
+    expect(option('reduce-10')).toMatchObject({
+      chosen: true,
+      cost: '900',
+      dueOn: '2027-01-31',
+      note: 'in winter',
+    });
     expect(option('remove')).toMatchObject({ chosen: null, cost: null });
     expect(notices).toHaveLength(1);
     expect(notices[0]).toMatchObject({ where: 'advice[1].option', severity: 'caution' });

@@ -359,6 +359,7 @@ export function adviceOptionsFor(input: OptionsInput): AdviceOption[] {
       source: row.source + statusNote(row.status),
       chosen: choice?.chosen ?? null,
       cost: choice?.cost ?? null,
+      dueOn: choice?.dueOn ?? null,
       note: choice?.note ?? null,
     };
   });

@@ -162,6 +162,7 @@ function option(rest: Partial<AdviceOption> & Pick<AdviceOption, 'id' | 'what'>)
     source: 'common practice of the trade',
     chosen: null,
     cost: null,
+    dueOn: null,
     note: null,
     ...rest,
   };
@@ -233,6 +234,11 @@ export function sampleAdvice(governing: SafetyGoverning): AdviceAssessment {
       mostShare: 0.112,
       confidenceAtMost: 0.81,
       safetyAfter: times(governing, 1.37),
+      curve: [
+        { share: 0, confidence: 0.54, safety: governing },
+        { share: 0.056, confidence: 0.69, safety: times(governing, 1.17) },
+        { share: 0.112, confidence: 0.81, safety: times(governing, 1.37) },
+      ],
       text: 'No permissible crown reduction reaches a safety of 1.5 in 90 of 100 draws: the most in keeping with pruning standards brings it from 54 to 81 of 100.',
     },
     reinspection: {
