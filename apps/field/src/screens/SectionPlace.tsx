@@ -25,6 +25,7 @@ import { OpenNumber } from '../parts/OpenNumber.tsx';
 import { OutlineEditor } from '../parts/OutlineEditor.tsx';
 import { SectionChooser } from '../parts/SectionChooser.tsx';
 import { SharpeningGroup } from '../parts/Sharpening.tsx';
+import { SurfaceEditor } from '../parts/SurfaceEditor.tsx';
 import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useCaseFile, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
@@ -180,6 +181,7 @@ function OutlineGroup({ section, index }: { section: CaseSection; index: number 
         />
       </div>
       <OutlineEditor index={index} />
+      <SurfaceEditor section={section} index={index} />
     </Group>
   );
 }

@@ -1,5 +1,5 @@
 /** Edits of the sections and their outlines. */
-import type { CaseFile, CaseOutline, CaseSection } from '../schema/schema.ts';
+import type { CaseFile, CaseOutline, CaseSection, CaseSurfaceArc } from '../schema/schema.ts';
 import { changeSection, indexOfId, refuseTaken, withFields, withoutItem } from './places.ts';
 
 /** Adds a section; sections stand in order of height. */
@@ -33,4 +33,19 @@ export function renameSection(caseFile: CaseFile, sectionId: string, id: string)
 
 export function setOutline(caseFile: CaseFile, sectionId: string, outline: CaseOutline): CaseFile {
   return changeSection(caseFile, sectionId, (section) => ({ ...section, outline }));
+}
+
+/** Notes what a stretch of the surface was found to be; where stretches overlap, the worse finding holds. */
+export function addSurfaceArc(caseFile: CaseFile, sectionId: string, arc: CaseSurfaceArc): CaseFile {
+  return changeSection(caseFile, sectionId, (section) => ({
+    ...section,
+    surface: [...(section.surface ?? []), arc],
+  }));
+}
+
+export function removeSurfaceArc(caseFile: CaseFile, sectionId: string, index: number): CaseFile {
+  return changeSection(caseFile, sectionId, (section) => {
+    const surface = withoutItem(section.surface ?? [], index, 'stretch of surface');
+    return withFields(section, { surface: surface.length > 0 ? surface : undefined });
+  });
 }
