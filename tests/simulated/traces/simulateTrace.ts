@@ -68,6 +68,11 @@ export interface SimulateTraceOptions {
   /** Single readings that jump, per metre. Default 0. */
   spikesPerMetre?: number;
   features?: readonly TraceFeature[];
+  /**
+   * Texture of sound wood at a depth, as a departure from its level in shares, in place of the rings and the slow part drawn
+   * here: for two needles through one wood. The other parts stay as they are.
+   */
+  woodTexture?: (depthMm: number) => number;
   /** Mean distance between readings, mm, and how uneven it is (share, below 1). Defaults 0.1 and 0. */
   spacingMm?: number;
   unevenness?: number;
@@ -116,6 +121,7 @@ export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
     tipMm = 1.2,
     spikesPerMetre = 0,
     features = [],
+    woodTexture,
     spacingMm = 0.1,
     unevenness = 0,
   } = options;
@@ -183,7 +189,7 @@ export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
     const rough =
       kinds[j] === 'bark'
         ? (1 + 0.7 * bark[i]!) * (1 + fissureShare * (fissures?.[i] ?? 0))
-        : 1 + texture[i]! * (ringContrast * ring[i]! + wanderShare * slow[i]!);
+        : 1 + texture[i]! * (woodTexture?.(x) ?? ringContrast * ring[i]! + wanderShare * slow[i]!);
     wood[i] = Math.max(0, soundLevelPct * share[i]! * level * rough);
   }
 
