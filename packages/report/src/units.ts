@@ -1,16 +1,22 @@
 /** Numbers in words, in metric or US customary units. Exact factors: 1 in = 25.4 mm, 1 ft = 0.3048 m. */
+import { language } from './words/spoken.ts';
 
 export type Units = 'metric' | 'us';
 
 const NARROW = '\u00a0';
 
-/** A number with a fixed count of decimals, a true minus sign, and thin groups from 10,000 on. */
+/** A number with a fixed count of decimals, the language's decimal mark, a true minus sign, and thin groups from 10,000 on. */
 export function fixed(value: number, decimals: number): string {
   const text = Math.abs(value).toFixed(decimals);
   const [whole, rest] = text.split('.') as [string, string | undefined];
   const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, NARROW) : whole;
   const sign = value < 0 && Number(text) !== 0 ? '−' : '';
-  return sign + (rest === undefined ? grouped : `${grouped}.${rest}`);
+  return sign + (rest === undefined ? grouped : grouped + language().numbers.decimalMark + rest);
+}
+
+/** A round number with the decimals it has, the language's decimal mark and a true minus sign. */
+export function roundNumber(value: number): string {
+  return String(value).replace('-', '−').replace('.', language().numbers.decimalMark);
 }
 
 interface Scale {
@@ -75,14 +81,12 @@ export function measure(value: number, quantity: Quantity, units: Units): string
 
 /** `low to high unit` of an interval. */
 export function span(low: number, high: number, quantity: Quantity, units: Units): string {
-  return `${number(low, quantity, units)} to ${measure(high, quantity, units)}`;
+  return language().numbers.range(number(low, quantity, units), measure(high, quantity, units));
 }
-
-const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'];
 
 /** The compass point nearest to an azimuth, in words. */
 export function compassPoint(azimuthDeg: number): string {
-  return POINTS[Math.round((((azimuthDeg % 360) + 360) % 360) / 45) % 8]!;
+  return language().numbers.compassPoints[Math.round((((azimuthDeg % 360) + 360) % 360) / 45) % 8]!;
 }
 
 /** `140° (south-east)`. */

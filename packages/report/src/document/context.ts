@@ -2,6 +2,7 @@
 import type { Assessment, DirectionalInterval, Interval } from '@standfast/engine';
 import { fixed, type Units } from '../units.ts';
 import type { ReportWords } from '../words/en.ts';
+import { language, term } from '../words/spoken.ts';
 import type { ReportCase, ReportOptions } from './input.ts';
 
 export interface Context {
@@ -21,12 +22,12 @@ export function least(values: readonly DirectionalInterval[]): DirectionalInterv
 
 /** `1.75 (1.22 to 2.17)`. */
 export function withRange({ p05, p50, p95 }: Interval, decimals: number): string {
-  return `${fixed(p50, decimals)} (${fixed(p05, decimals)} to ${fixed(p95, decimals)})`;
+  return `${fixed(p50, decimals)} (${language().numbers.range(fixed(p05, decimals), fixed(p95, decimals))})`;
 }
 
 /** `71 % (63 % to 77 %)` of shares from 0 to 1. */
 export function shareRange({ p05, p50, p95 }: Interval): string {
-  return `${percent(p50)} (${percent(p05)} to ${percent(p95)})`;
+  return `${percent(p50)} (${language().numbers.range(percent(p05), percent(p95))})`;
 }
 
 export function percent(share: number): string {
@@ -42,7 +43,7 @@ export function probability(p: number): string {
 /** A unit as it is printed: raised powers, nothing for a plain number. */
 export function unitText(unit: string): string {
   if (unit === '1' || unit === '') return '';
-  return `\u00a0${unit.replace(/(m|s)2\b/g, '$1²').replace(/(m|s)3\b/g, '$1³')}`;
+  return `\u00a0${term('unit', unit).replace(/(m|s)2\b/g, '$1²').replace(/(m|s)3\b/g, '$1³')}`;
 }
 
 /** A number to three significant figures, without an exponent. */
@@ -56,5 +57,5 @@ export function significant(value: number): string {
 export function longDate(date: string, months: readonly string[]): string {
   const found = /^(\d{4})-(\d{2})-(\d{2})/.exec(date);
   if (!found) return date;
-  return `${Number(found[3])} ${months[Number(found[2]) - 1] ?? found[2]} ${found[1]}`;
+  return language().numbers.date(Number(found[3]), months[Number(found[2]) - 1] ?? found[2]!, found[1]!);
 }

@@ -1,6 +1,6 @@
 /** Ticks of the figures' axes, in the reader's units. */
 import { ticks } from 'd3-array';
-import { inUnits, type Quantity, type Units } from '../units.ts';
+import { inUnits, type Quantity, roundNumber, type Units } from '../units.ts';
 
 export interface Tick {
   /** In SI (or mm), as the data are. */
@@ -19,7 +19,7 @@ export function roundTicks(
   const perSi = inUnits(1, quantity, units);
   return ticks(from * perSi, to * perSi, count).map((value) => ({
     at: value / perSi,
-    label: String(value).replace('-', '−'),
+    label: roundNumber(value),
   }));
 }
 
@@ -28,5 +28,5 @@ export function roundLength(most: number, quantity: Quantity, units: Units): Tic
   const perSi = inUnits(1, quantity, units);
   const power = 10 ** Math.floor(Math.log10(most * perSi));
   const value = [5, 2, 1].map((m) => m * power).find((v) => v <= most * perSi * (1 + 1e-9)) ?? power;
-  return { at: value / perSi, label: String(value) };
+  return { at: value / perSi, label: roundNumber(value) };
 }

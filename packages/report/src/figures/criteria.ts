@@ -3,7 +3,8 @@ import type { Criterion } from '@standfast/engine';
 import { circle, filled, group, line, rectangle, text } from '../scene/marks.ts';
 import type { Figure, SceneItem } from '../scene/scene.ts';
 import { textWidth } from '../scene/textWidth.ts';
-import { figureWords } from '../words/en.ts';
+import { roundNumber } from '../units.ts';
+import { figureWords } from '../words/spoken.ts';
 import { type AxisMap, type FigureOptions, toPx } from './options.ts';
 
 export interface CriteriaPlot {
@@ -49,7 +50,7 @@ export function criteriaFigure(criteria: readonly Criterion[], options: FigureOp
     const x = toPx(margin, tick);
     items.push(line([x, bottom], [x, bottom + 3], 'ink', { width: 0.6 }));
     items.push(
-      text(x, bottom + size + 3, tick === TOP ? `${tick}+` : String(tick), {
+      text(x, bottom + size + 3, tick === TOP ? `${roundNumber(tick)}+` : roundNumber(tick), {
         size: size - 1,
         anchor: 'middle',
         fill: 'secondary',

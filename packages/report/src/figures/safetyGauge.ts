@@ -4,8 +4,8 @@ import { scaleLog } from 'd3-scale';
 import { circle, filled, group, line, plate, text } from '../scene/marks.ts';
 import type { Figure, SceneItem } from '../scene/scene.ts';
 import { textWidth } from '../scene/textWidth.ts';
-import { bearing, fixed } from '../units.ts';
-import { figureWords } from '../words/en.ts';
+import { bearing, fixed, roundNumber } from '../units.ts';
+import { figureWords, language } from '../words/spoken.ts';
 import type { AxisMap, FigureOptions } from './options.ts';
 import { leastOf } from './rose/drawRose.ts';
 import { SAFETY_LIMITS, safetyInWords } from './rose/rose.ts';
@@ -39,10 +39,10 @@ export function safetyGauge(safety: SafetyAssessment, options: FigureOptions): F
   let lastEnd = Number.NEGATIVE_INFINITY;
   for (const t of ticks) {
     items.push(line([x(t), bottom], [x(t), bottom + 3.5], 'ink', { width: 0.6 }));
-    const half = textWidth(String(t), size - 1) / 2;
+    const half = textWidth(roundNumber(t), size - 1) / 2;
     if (x(t) - half < lastEnd + 4) continue;
     items.push(
-      text(x(t), bottom + size + 4, String(t), { size: size - 1, anchor: 'middle', fill: 'secondary' }),
+      text(x(t), bottom + size + 4, roundNumber(t), { size: size - 1, anchor: 'middle', fill: 'secondary' }),
     );
     lastEnd = x(t) + half;
   }
@@ -72,7 +72,7 @@ export function safetyGauge(safety: SafetyAssessment, options: FigureOptions): F
   rows.forEach((r, i) => {
     const y = top + (i + 0.42) * row;
     const { p05, p50, p95 } = r.least;
-    const value = `${fixed(p50, 2)} (${fixed(p05, 2)} to ${fixed(p95, 2)})`;
+    const value = `${fixed(p50, 2)} (${language().numbers.range(fixed(p05, 2), fixed(p95, 2))})`;
     items.push(
       group({ part: 'safety', ref: r.name, title: `${r.name}: ${value}` }, [
         text(2, y - 1, r.name, { size, face: 'semibold' }),

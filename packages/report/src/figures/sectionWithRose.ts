@@ -3,7 +3,7 @@ import type { SafetyAssessment } from '@standfast/engine';
 import { circle, filled } from '../scene/marks.ts';
 import type { Figure, SceneItem } from '../scene/scene.ts';
 import { textWidth } from '../scene/textWidth.ts';
-import { figureWords } from '../words/en.ts';
+import { figureWords } from '../words/spoken.ts';
 import type { FigureOptions, PlanMap, RoseMap } from './options.ts';
 import {
   drawPlan,

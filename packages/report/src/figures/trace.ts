@@ -22,7 +22,7 @@ import {
 import type { Figure, SceneItem } from '../scene/scene.ts';
 import { textWidth } from '../scene/textWidth.ts';
 import { bearing, fixed, measure, number, span, type Units, unitOf } from '../units.ts';
-import { figureWords, zoneName } from '../words/en.ts';
+import { figureWords, zoneName } from '../words/spoken.ts';
 import { roundTicks } from './axis.ts';
 import type { AxisMap, FigureOptions } from './options.ts';
 import { toPx } from './options.ts';
@@ -51,6 +51,8 @@ export interface TracePlot {
   bands: readonly [number, number];
 }
 
+/** Width of the plot's frame, px. */
+const FRAME = 0.8;
 const LEFT = 34;
 const RIGHT = 10;
 
@@ -125,10 +127,7 @@ function headingText(d: DrillingAssessment): string {
 export function traceInWords(d: DrillingAssessment, units: Units): string {
   const zones = d.zones
     .filter((z) => z.kind !== 'air')
-    .map(
-      (z) =>
-        `${zoneName(z.kind)} ${number(z.fromMm, 'lengthMm', units)} to ${measure(z.toMm, 'lengthMm', units)}`,
-    )
+    .map((z) => `${zoneName(z.kind)} ${span(z.fromMm, z.toMm, 'lengthMm', units)}`)
     .join('; ');
   return `${figureWords.traceDescription} ${zones}. ${wallInWords(d, units)}`;
 }
@@ -149,7 +148,7 @@ function grid(x: AxisMap, y: AxisMap, topPct: number, size: number, units: Units
   const step = topPct > 50 ? 20 : 10;
   for (let pct = 0; pct <= topPct; pct += step) {
     const at = toPx(y, pct);
-    items.push(line([left, at], [right, at], pct === 0 ? 'ink' : 'rule', { width: pct === 0 ? 0.8 : 0.5 }));
+    if (pct > 0 && pct < topPct) items.push(line([left, at], [right, at], 'rule', { width: 0.5 }));
     items.push(
       text(left - 4, at + size * 0.33, String(pct), { size: size - 1, anchor: 'end', fill: 'secondary' }),
     );
@@ -164,21 +163,29 @@ function grid(x: AxisMap, y: AxisMap, topPct: number, size: number, units: Units
   );
   const labelled = roundTicks(x.domain[0], x.domain[1], Math.max(2, (right - left) / 55), 'lengthMm', units);
   const fine = roundTicks(x.domain[0], x.domain[1], Math.max(4, (right - left) / 11), 'lengthMm', units);
+  // A closed frame, and numbers centred on their ticks: whoever has only the print can take its scale from them.
+  items.push(
+    stroked(rectangle(left, top, right - left, bottom - top), 'ink', { width: FRAME, part: 'frame' }),
+  );
   for (const t of fine)
     items.push(line([toPx(x, t.at), bottom], [toPx(x, t.at), bottom + 2.5], 'ink', { width: 0.5 }));
-  labelled.forEach((t, i) => {
+  for (const t of labelled) {
     const at = toPx(x, t.at);
     items.push(line([at, bottom], [at, bottom + 4.5], 'ink', { width: 0.7 }));
-    const label = i === labelled.length - 1 ? `${t.label} ${unitOf('lengthMm', units)}` : t.label;
-    const half = textWidth(label, size - 1) / 2;
     items.push(
-      text(Math.min(at, right + RIGHT - half), bottom + size + 4.5, label, {
+      text(at, bottom + size + 4.5, t.label, { size: size - 1, anchor: 'middle', fill: 'secondary' }),
+    );
+  }
+  // The unit stands between the last two numbers (DIN 461), so that each number is alone.
+  const [before, last] = labelled.slice(-2);
+  if (before && last)
+    items.push(
+      text((toPx(x, before.at) + toPx(x, last.at)) / 2, bottom + size + 4.5, unitOf('lengthMm', units), {
         size: size - 1,
         anchor: 'middle',
         fill: 'secondary',
       }),
     );
-  });
   return items;
 }
 
@@ -331,7 +338,7 @@ function zoneBands(
         {
           part: 'zone',
           ref: `${ref}/${i}`,
-          title: `${name}, ${number(z.fromMm, 'lengthMm', units)} to ${measure(z.toMm, 'lengthMm', units)}, ${figureWords.confidence} ${percent}`,
+          title: `${name}, ${span(z.fromMm, z.toMm, 'lengthMm', units)}, ${figureWords.confidence} ${percent}`,
         },
         marks,
       ),

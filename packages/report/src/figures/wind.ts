@@ -21,7 +21,7 @@ import {
 import type { Figure, SceneItem } from '../scene/scene.ts';
 import { textWidth } from '../scene/textWidth.ts';
 import { compassPoint, fixed, measure, number, span, unitOf } from '../units.ts';
-import { figureWords } from '../words/en.ts';
+import { figureWords } from '../words/spoken.ts';
 import { roundTicks } from './axis.ts';
 import { type AxisMap, type FigureOptions, toPx } from './options.ts';
 import { smoothRing } from './rose/drawRose.ts';

@@ -1,7 +1,7 @@
 /** Every word the figures and the report print, in English. Another language is another file of this shape. */
 import type { ZoneKind } from '@standfast/engine';
 
-const zoneNames: Record<ZoneKind, string> = {
+export const zoneNames: Record<ZoneKind, string> = {
   air: 'air',
   bark: 'bark',
   sound: 'sound',
@@ -10,10 +10,6 @@ const zoneNames: Record<ZoneKind, string> = {
   void: 'void',
   crack: 'crack',
 };
-
-export function zoneName(kind: ZoneKind): string {
-  return zoneNames[kind];
-}
 
 /** Words within drawings: short, the trade's. */
 export const figureWords = {
@@ -98,6 +94,8 @@ export const figureWords = {
   combinedTitle: (id: string) => `Section ${id} in plan with safety by direction round it, north up`,
 };
 
+export type FigureWords = typeof figureWords;
+
 /** Words of the report. A firm's template or another language is another object of this type. */
 export const reportWords = {
   language: 'en',
@@ -120,6 +118,11 @@ export const reportWords = {
   table: 'Table',
   continued: 'continued',
   contents: 'Contents',
+  photo: 'Photo',
+  struck: 'Struck by the assessor',
+  kept: 'The assessor asked to strike this. It stays: cautions, limits, scope and figures are always printed.',
+  evidence: 'The case and the figures this report was made from, to keep or to verify:',
+  logo: (firm: string) => `Logo of ${firm}`,
   title: 'Stability assessment by resistance drilling',
   subtitle: (label: string, species: string) => [label, species].filter((s) => s !== '').join(', '),
   invented: 'Invented case: for demonstration only, it describes no real tree.',
@@ -602,6 +605,90 @@ export const reportWords = {
     date: 'Date',
     interests: 'Interests to declare',
     signature: 'Signature',
+    place: 'Place',
+    notSigned: 'not signed',
+    signedInType: (name: string) => `${name} (signed in type)`,
+    imageMissing: (path: string) => `not signed: the image ${path} is missing or cannot be printed`,
+    reported: (date: string) => `${date}, not signed`,
+  },
+
+  changes: {
+    heading: 'What the assessor struck and added',
+    intro:
+      'Nothing was taken away: struck text stays legible, and additions are marked where they stand. Figures cannot be changed by hand; standfast verify names each one that was.',
+    table: 'Changes by the assessor',
+    columns: ['Change', 'In', 'Text'],
+    kinds: { struck: 'struck', kept: 'asked to strike, kept', added: 'added' },
+    notFound: 'The passage is not in this report.',
+    theAssessor: 'the assessor',
+    added: (by: string, on: string | null) => `Added by ${by}${on === null ? '' : `, ${on}`}`,
+  },
+
+  photos: {
+    heading: 'Photos',
+    intro:
+      'The photos that the record names, each with its fingerprint (SHA-256). They are inside the attached case as printed here.',
+    drilling: (id: string) => `drilling ${id}`,
+    section: (id: string) => `section ${id}`,
+    flare: (id: string) => `root flare ${id}`,
+    at: (place: string, azimuth: string) => `${place} at ${azimuth}`,
+    felled: (id: string) => `section ${id} after felling`,
+    height: (height: string) => `${height} above ground`,
+    file: (path: string, width: string, height: string) => `${path}, ${width} × ${height} px.`,
+    fingerprint: (hex: string) => `SHA-256 ${hex}.`,
+    reduced: (hex: string, megabytes: string) =>
+      `Made smaller for the report; as taken ${megabytes} MB, SHA-256 ${hex}, kept by the assessor.`,
+    missing: (path: string) => `Missing: the record names ${path}, which is not in the case.`,
+    notPrinted: (path: string) =>
+      `Not printed: ${path} is no whole JPEG or PNG. It is kept in the attached case.`,
+    inCase: (path: string) => `${path}, in the case.`,
+  },
+
+  worked: {
+    heading: 'The figures worked by hand: wind, moment, stress, safety',
+    intro:
+      'Each equation with its source and with this tree\u2019s middle values put in. The program draws every uncertain value many times, so its middle estimates differ a little from the products of middle values; both are given.',
+    table: (mode: string, toward: string) =>
+      `From the wind to the safety: what governs is ${mode}, towards ${toward}`,
+    columns: ['Step', 'Equation', 'With this tree\u2019s numbers', 'Source'],
+    pressure: 'Gust pressure at the crown\u2019s centre of pressure',
+    strip: 'Moment of one strip of the crown, at the centre of pressure',
+    wind: 'Moment of the wind at the ground',
+    strips: (n: number, sum: string) => `sum over ${n} strips, the bare stem among them: ${sum}`,
+    weight: 'Moment of the tree\u2019s own weight through its lean',
+    noLean: 'no lean recorded: 0',
+    together: 'Both together, towards the direction',
+    ofDraws: (value: string, range: string) => `middle estimate of the draws ${value} (${range})`,
+    modulus: (id: string) => `Section modulus left at section ${id}`,
+    stress: (id: string) => `Greatest stress at section ${id}`,
+    strength: 'Strength of the green stem at first crushing',
+    breakage: 'Safety against breakage',
+    anchorage: 'Moment that uproots, by size',
+    relations: (n: number) => (n === 1 ? 'one relation' : `${n} relations`),
+    reduced: (moment: string) =>
+      `with soil, flares, cuts and tests counted in, the middle safety means ${moment}`,
+    uprooting: 'Safety against uprooting',
+    critical: 'Critical gust at 10 m over open ground',
+    chance: (years: string) => `Chance of failure within ${years}`,
+    gusts: (yearly: string, fifty: string) =>
+      `gusts that return every year ${yearly}, every 50 years ${fifty}; over all draws`,
+    others: 'Further equations, and where they are from',
+    sources: {
+      eurocode: 'EN 1991-1-4:2005, 4.3 to 4.5',
+      asce: (code: string) => `${code}, chapter 26`,
+      statics: 'statics',
+      bending: 'unsymmetric bending of a beam (Euler and Bernoulli)',
+      gusts: 'Gumbel law of yearly gusts',
+    },
+    equations: [
+      'Moments of area of the wood left, by the boundary of the section: A = \u00bd\u222ew, \u222bx\u00b2dA = \u00bc\u222ex\u00b2w, with w = x dy \u2212 y dx (Green\u2019s theorem).',
+      'Stress at a point r of the section under a moment M towards the unit vector u: \u03c3(r) = M u\u1d40 J\u207b\u00b9 (r \u2212 c); strength remaining = max|\u03c3| all sound over max|\u03c3| as it is (bending of unsymmetric sections; any textbook of strength of materials).',
+      'Outline through measured radii: periodic cubic spline of ln r (de Boor 1978) with held-back slopes (Hyman 1983).',
+      'Zones of a trace: the most probable sequence under an explicit-duration hidden Markov model, by dynamic programming (Rabiner 1989); probabilities by forward and backward sums.',
+      'Soundness between the needles: Gaussian process conditioned on the drillings, E[f] = k\u1d40 (K + N)\u207b\u00b9 y (Rasmussen and Williams 2006), many sections drawn from it.',
+      'Critical gust with lean: |\u03bb M_w u + M_g u_lean| = M_R solved for \u03bb; gust = design gust \u00b7 \u221a\u03bb while drag does not fall with speed (above 20 m/s).',
+      'Draws: stratified sampling, one in each of n equal slices of probability (McKay, Beckman and Conover 1979).',
+    ] as readonly string[],
   },
 
   annex: {
@@ -613,7 +700,7 @@ export const reportWords = {
     draws: 'Number of draws',
     fingerprint: 'Fingerprint of the case (SHA-256)',
     verify:
-      'The case and the figures are attached to this PDF; standfast verify recomputes them and says which stand.',
+      'The case and the figures are attached to this report; standfast verify recomputes them and says which stand.',
     repeat: 'The same inputs, version, seed and number of draws give the same figures again.',
     poses: 'Positions of the drillings',
     poseColumns: [

@@ -1,6 +1,7 @@
 /** The advice: options with what they would change, the least pruning that suffices, when to look again. */
 import type { AdviceOption } from '@standfast/engine';
 import { fixed } from '../../units.ts';
+import { term } from '../../words/spoken.ts';
 import { drillFurther } from '../advice.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, percent, probability, withRange } from '../context.ts';
@@ -98,8 +99,8 @@ function optionRow(context: Context, option: AdviceOption): string[] {
           probability(effect.chanceInTimeFrameBefore),
           probability(effect.chanceInTimeFrameAfter),
         ),
-    residualRisk ?? '–',
-    w.options.when(priority, byMonths === null ? '' : dueInWords(context, byMonths)),
+    residualRisk === null ? '–' : term('risk', residualRisk),
+    w.options.when(term('priority', priority), byMonths === null ? '' : dueInWords(context, byMonths)),
     option.cost ?? '',
   ];
 }

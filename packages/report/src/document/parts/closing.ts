@@ -4,6 +4,7 @@ import type { Block, Severity } from '../blocks.ts';
 import { type Context, longDate } from '../context.ts';
 import { heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
+import { language, term } from '../../words/spoken.ts';
 import { momentsByDirection } from './load.ts';
 
 const ORDER: Severity[] = ['serious', 'caution', 'note'];
@@ -48,7 +49,7 @@ export function record(context: Context): Block[] {
     w.record.crown,
     crown &&
       w.record.crownText(
-        crown.shape ?? w.notRecorded,
+        crown.shape === undefined ? w.notRecorded : term('crown', crown.shape),
         m(crown.baseHeightM) ?? w.notRecorded,
         m(crown.widthM) ?? w.notRecorded,
         crown.inLeaf === false ? w.record.leafless : w.record.inLeaf,
@@ -78,7 +79,7 @@ export function record(context: Context): Block[] {
         w.record.signsTable,
         w.record.signColumns,
         [0.22, 0.3, 0.48],
-        c.signs.map((s) => [s.kind, s.where ?? '–', s.note ?? '–']),
+        c.signs.map((s) => [term('sign', s.kind), s.where ?? '–', s.note ?? '–']),
       ),
     );
   if (c.targets.length === 0) blocks.push({ kind: 'paragraph', text: w.record.noTargets });
@@ -90,7 +91,7 @@ export function record(context: Context): Block[] {
         [0.34, 0.22, 0.18, 0.26],
         c.targets.map((x) => [
           x.what,
-          x.occupancy ?? '–',
+          x.occupancy === undefined ? '–' : term('occupancy', x.occupancy),
           m(x.distanceM) ?? '–',
           x.directionDeg === undefined ? '–' : bearing(x.directionDeg),
         ]),
@@ -117,8 +118,9 @@ export function record(context: Context): Block[] {
 function coordinates(latitude: number | undefined, longitude: number | undefined): string | undefined {
   if (latitude === undefined || longitude === undefined) return undefined;
   const part = (v: number, plus: string, minus: string) =>
-    `${Math.abs(v).toFixed(5)}° ${v < 0 ? minus : plus}`;
-  return `${part(latitude, 'N', 'S')} ${part(longitude, 'E', 'W')}`;
+    `${fixed(Math.abs(v), 5)}° ${v < 0 ? minus : plus}`;
+  const { north, east, south, west } = language().numbers.compassLetters;
+  return `${part(latitude, north, south)} ${part(longitude, east, west)}`;
 }
 
 export function closing(context: Context): Block[] {

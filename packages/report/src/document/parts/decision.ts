@@ -15,6 +15,15 @@ import type { Block } from '../blocks.ts';
 import { type Context, longDate, probability, withRange } from '../context.ts';
 import { heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
+import { language, term } from '../../words/spoken.ts';
+import type { TermScale } from '../../words/terms/en.ts';
+
+/** The words of a target that an assessor may judge, and their scales. */
+const JUDGED = [
+  { of: 'likelihoodOfFailure', scale: 'failure' },
+  { of: 'likelihoodOfImpact', scale: 'impact' },
+  { of: 'consequences', scale: 'consequences' },
+] as const;
 
 const DOT = '•\u00a0';
 
@@ -61,13 +70,17 @@ export function decision(context: Context): Block[] {
 
 /** `16 % (<1 % to 60 %)`: all draws together, and how far they lie apart. */
 export function chanceRange({ mean, p05, p95 }: { mean: number; p05: number; p95: number }): string {
-  return `${probability(mean)} (${probability(p05)} to ${probability(p95)})`;
+  return `${probability(mean)} (${language().numbers.range(probability(p05), probability(p95))})`;
 }
 
 /** How a word stands between the figures and the assessor. */
-export function standingInWords({ w }: Context, judged: Judged<string>): string {
+export function standingInWords({ w }: Context, judged: Judged<string>, scale: TermScale): string {
   const reason = judged.reason === null ? '' : w.decision.reason(judged.reason);
-  return w.decision.standing[judged.standing](judged.suggested, judged.assessor ?? '', reason);
+  return w.decision.standing[judged.standing](
+    term(scale, judged.suggested),
+    term(scale, judged.assessor ?? ''),
+    reason,
+  );
 }
 
 function atAGlance(context: Context): { term: string; text: string }[] {
@@ -98,7 +111,7 @@ function atAGlance(context: Context): { term: string; text: string }[] {
         w.decision.years(chance.stoodYears),
       ),
     },
-    { term: terms.likelihood, text: standingInWords(context, d.likelihoodOfFailure) },
+    { term: terms.likelihood, text: standingInWords(context, d.likelihoodOfFailure, 'failure') },
     {
       term: terms.risk,
       text:
@@ -106,13 +119,13 @@ function atAGlance(context: Context): { term: string; text: string }[] {
           ? w.decision.noTargets
           : [
               w.decision.overall(
-                overall.risk,
+                term('risk', overall.risk),
                 overall.target ?? '',
                 w.decision.part[overall.part ?? 'whole tree'],
               ),
               overall.suggestedRisk === null || overall.suggestedRisk === overall.risk
                 ? ''
-                : w.decision.bySuggestion(overall.suggestedRisk),
+                : w.decision.bySuggestion(term('risk', overall.suggestedRisk)),
             ]
               .join(' ')
               .trim(),
@@ -136,8 +149,11 @@ function risk(context: Context): Block[] {
   const { targets } = a.decision;
   const head = heading(2, w.decision.riskHeading, 'decision-risk');
   if (targets.length === 0) return [head, { kind: 'paragraph', text: w.decision.noTargets }];
-  const word = (judged: Judged<string>) =>
-    judged.taken === judged.suggested ? judged.taken : w.decision.judged(judged.taken, judged.suggested);
+  const either = (taken: string, suggested: string, scale: TermScale) =>
+    taken === suggested
+      ? term(scale, taken)
+      : w.decision.judged(term(scale, taken), term(scale, suggested));
+  const word = ({ taken, suggested }: Judged<string>, scale: TermScale) => either(taken, suggested, scale);
   const dot = (marked: boolean, text: string) => (marked ? `${DOT}${text}` : text);
   return [
     head,
@@ -148,13 +164,13 @@ function risk(context: Context): Block[] {
       [0.26, 0.16, 0.15, 0.15, 0.15, 0.13],
       targets.map((row) => [
         nameOf(row, context),
-        word(row.likelihoodOfFailure),
+        word(row.likelihoodOfFailure, 'failure'),
         row.reach === 'out of reach'
-          ? `${word(row.likelihoodOfImpact)}, ${w.decision.outOfReach}`
-          : word(row.likelihoodOfImpact),
-        row.event,
-        word(row.consequences),
-        row.risk === row.suggestedRisk ? row.risk : w.decision.judged(row.risk, row.suggestedRisk),
+          ? `${word(row.likelihoodOfImpact, 'impact')}, ${w.decision.outOfReach}`
+          : word(row.likelihoodOfImpact, 'impact'),
+        term('event', row.event),
+        word(row.consequences, 'consequences'),
+        either(row.risk, row.suggestedRisk, 'risk'),
       ]),
     ),
     table(
@@ -165,38 +181,38 @@ function risk(context: Context): Block[] {
         nameOf(row, context),
         [
           ...row.basis.map((text) => textInUnits(text, units)),
-          ...[row.likelihoodOfFailure, row.likelihoodOfImpact, row.consequences]
-            .filter(({ standing }) => standing !== 'suggested')
-            .map((judged) => standingInWords(context, judged)),
+          ...JUDGED.filter(({ of }) => row[of].standing !== 'suggested').map(({ of, scale }) =>
+            standingInWords(context, row[of], scale),
+          ),
         ].join(' '),
       ]),
     ),
     table(
       w.decision.first,
-      [w.decision.firstCorner, ...IMPACT_LIKELIHOODS],
+      [w.decision.firstCorner, ...IMPACT_LIKELIHOODS.map((word) => term('impact', word))],
       [0.2, 0.2, 0.2, 0.2, 0.2],
       FAILURE_LIKELIHOODS.map((failure) => [
-        failure,
+        term('failure', failure),
         ...IMPACT_LIKELIHOODS.map((impact) =>
           dot(
             targets.some(
               (t) => t.likelihoodOfFailure.taken === failure && t.likelihoodOfImpact.taken === impact,
             ),
-            eventLikelihood(failure, impact),
+            term('event', eventLikelihood(failure, impact)),
           ),
         ),
       ]),
     ),
     table(
       w.decision.second,
-      [w.decision.secondCorner, ...CONSEQUENCES],
+      [w.decision.secondCorner, ...CONSEQUENCES.map((word) => term('consequences', word))],
       [0.2, 0.2, 0.2, 0.2, 0.2],
       EVENT_LIKELIHOODS.map((event) => [
-        event,
+        term('event', event),
         ...CONSEQUENCES.map((consequences) =>
           dot(
             targets.some((t) => t.event === event && t.consequences.taken === consequences),
-            riskOf(event, consequences),
+            term('risk', riskOf(event, consequences)),
           ),
         ),
       ]),
@@ -209,7 +225,7 @@ function risk(context: Context): Block[] {
 function signs({ a, w, units }: Context): Block[] {
   const rows = new Map<string, { signs: Set<string>; floor: string; source: string }>();
   for (const { sign, text, floor, source } of a.decision.signs) {
-    const row = rows.get(text) ?? { signs: new Set(), floor: floor ?? w.decision.noFloor, source };
+    const row = rows.get(text) ?? { signs: new Set(), floor: floor === null ? w.decision.noFloor : term('failure', floor), source };
     row.signs.add(sign);
     rows.set(text, row);
   }

@@ -1,7 +1,7 @@
 /** Title, facts and the summary in plain words: what an owner reads. */
 import type { DrillingAssessment, SectionAssessment } from '@standfast/engine';
 import { wallInWords } from '../../figures/trace.ts';
-import { bearing, compassPoint, measure } from '../../units.ts';
+import { bearing, compassPoint, fixed, measure } from '../../units.ts';
 import { suggestionOf } from '../advice.ts';
 import type { Block } from '../blocks.ts';
 import { chanceInWords } from '../chance.ts';
@@ -11,6 +11,7 @@ import { table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
 import { shortName } from './advice.ts';
 import { standingInWords } from './decision.ts';
+import { term } from '../../words/spoken.ts';
 
 /** Kinds of zone that mean a loss of drilling resistance. */
 const LOSS = new Set(['incipient', 'decayed', 'void', 'crack']);
@@ -86,7 +87,7 @@ function answers(context: Context): { term: string; text: string }[] {
   const d = a.decision;
   const joined = (...parts: string[]) => parts.filter((s) => s !== '').join(' ');
   const worst = d.targets.find(({ target, part }) => target === d.overall.target && part === d.overall.part);
-  const signs = [...new Set(c.signs.map(({ kind }) => kind))].join(', ');
+  const signs = [...new Set(c.signs.map(({ kind }) => term('sign', kind)))].join(', ');
   return [
     {
       term: terms.asked,
@@ -117,14 +118,14 @@ function answers(context: Context): { term: string; text: string }[] {
       text: joined(
         w.summary.likelihood(
           w.decision.years(d.timeFrameYears),
-          standingInWords(context, d.likelihoodOfFailure),
+          standingInWords(context, d.likelihoodOfFailure, 'failure'),
         ),
         d.overall.risk === null || worst === undefined
           ? w.decision.noTargets
-          : w.summary.overall(d.overall.risk, worst.target, w.decision.part[worst.part]),
+          : w.summary.overall(term('risk', d.overall.risk), worst.target, w.decision.part[worst.part]),
         d.overall.suggestedRisk === null || d.overall.suggestedRisk === d.overall.risk
           ? ''
-          : w.decision.bySuggestion(d.overall.suggestedRisk),
+          : w.decision.bySuggestion(term('risk', d.overall.suggestedRisk)),
       ),
     },
   ];
@@ -146,7 +147,7 @@ function whatToDo(context: Context): Block {
       textInUnits(shortName(what), units),
       textInUnits(why[0] ?? '', units),
       byMonths === null ? '–' : dueInWords(context, byMonths),
-      residualRisk ?? '–',
+      residualRisk === null ? '–' : term('risk', residualRisk),
     ]);
   rows.push([w.summary.again, w.summary.againWhy, dueInWords(context, reinspection.months), '–']);
   const further = options.filter(({ priority }) => priority === 'possible').length;
@@ -212,7 +213,7 @@ function keyFigures(context: Context) {
         k.towards(bearing(weak.at.directionDeg)),
       ),
     );
-  const two = (v: number) => v.toFixed(2);
+  const two = (v: number) => fixed(v, 2);
   const b = least(a.safety.breakage);
   if (b)
     items.push(

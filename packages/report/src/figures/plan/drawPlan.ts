@@ -23,7 +23,7 @@ import {
 } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
 import { bearing, type Units } from '../../units.ts';
-import { figureWords } from '../../words/en.ts';
+import { figureWords } from '../../words/spoken.ts';
 import { type PlanMap, planToPx } from '../options.ts';
 import { barkRing, rayTo } from './furniture.ts';
 import { drawNeedle } from './needles.ts';

@@ -16,7 +16,7 @@ import {
 import type { SceneItem } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/textWidth.ts';
 import { type Units, unitOf } from '../../units.ts';
-import { figureWords, zoneName } from '../../words/en.ts';
+import { figureWords, language, zoneName } from '../../words/spoken.ts';
 import { roundLength } from '../axis.ts';
 import type { PlanMap } from '../options.ts';
 import { zonePattern } from '../zonePattern.ts';
@@ -43,7 +43,11 @@ export function northArrow(x: number, y: number, size: number): SceneItem[] {
     group({ part: 'north', title: figureWords.northUp }, [
       filled(ring(halves[0]), 'ink', { stroke: 'ink', width: 0.6, join: 'miter' }),
       filled(ring(halves[1]), 'paper', { stroke: 'ink', width: 0.6, join: 'miter' }),
-      text(x, y - 4, 'N', { size: size + 1, face: 'semibold', anchor: 'middle' }),
+      text(x, y - 4, language().numbers.compassLetters.north, {
+        size: size + 1,
+        face: 'semibold',
+        anchor: 'middle',
+      }),
     ]),
   ];
 }

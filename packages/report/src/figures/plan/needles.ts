@@ -6,7 +6,7 @@ import { type DrillingAssessment, needleLine, type RingMm } from '@standfast/eng
 import { circle, filled, group, line, type Px, ring, stroked } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
 import type { Units } from '../../units.ts';
-import { figureWords } from '../../words/en.ts';
+import { figureWords } from '../../words/spoken.ts';
 import { type PlanMap, planToPx } from '../options.ts';
 import { wallInWords } from '../trace.ts';
 import { zonePattern } from '../zonePattern.ts';

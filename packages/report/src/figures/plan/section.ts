@@ -1,6 +1,6 @@
 /** The section in plan: outline with bark, soundness and how well it is known, drillings, flares, next position. */
 import type { Figure } from '../../scene/scene.ts';
-import { figureWords } from '../../words/en.ts';
+import { figureWords } from '../../words/spoken.ts';
 import type { FigureOptions, PlanMap } from '../options.ts';
 import {
   drawPlan,

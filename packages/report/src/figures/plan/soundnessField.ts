@@ -7,7 +7,7 @@ import { contours } from 'd3-contour';
 import { hatch } from '../../scene/hatch.ts';
 import { filled, group, type Px, ring, stroked } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
-import { figureWords } from '../../words/en.ts';
+import { figureWords } from '../../words/spoken.ts';
 import { type PlanMap, planToPx } from '../options.ts';
 
 /** Standard deviation of soundness from which a place is hatched as little known. */

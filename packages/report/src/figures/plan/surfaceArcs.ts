@@ -4,7 +4,7 @@ import { chain, group, line, type Px, stroked } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
 import type { Paint } from '../../theme.ts';
 import { bearing } from '../../units.ts';
-import { figureWords } from '../../words/en.ts';
+import { figureWords } from '../../words/spoken.ts';
 import { rayTo } from './furniture.ts';
 
 /** How far outside the bark the line runs, px. */

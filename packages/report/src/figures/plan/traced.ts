@@ -2,7 +2,7 @@
 import type { FelledAssessment, RingMm } from '@standfast/engine';
 import { group, type Px, ring, type Stroke, stroked } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
-import { figureWords } from '../../words/en.ts';
+import { figureWords } from '../../words/spoken.ts';
 import { type PlanMap, planToPx } from '../options.ts';
 
 /** Strokes of the two kinds of tracing; also for the legend. */

@@ -15,7 +15,7 @@ import {
   text,
 } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
-import { compassPoint } from '../../units.ts';
+import { language } from '../../words/spoken.ts';
 import { type RoseMap, roseToPx, toPx } from '../options.ts';
 
 export interface RoseSeries {
@@ -93,7 +93,9 @@ function grid(scale: RoseScale): SceneItem[] {
     );
     if (d % 30 === 0) {
       const far = outer + 8 + size * 0.75;
-      const name = d % 90 === 0 ? compassPoint(d)[0]!.toUpperCase() : String(d);
+      const { north, east, south, west } = language().numbers.compassLetters;
+      const letters = [north, east, south, west];
+      const name = d % 90 === 0 ? letters[d / 90]! : String(d);
       items.push(
         text(cx + u[0] * far, cy + u[1] * far + size * 0.35, name, {
           size: d % 90 === 0 ? size + 2 : size - 1,

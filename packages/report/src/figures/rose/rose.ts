@@ -4,7 +4,7 @@ import { arrowHead, line } from '../../scene/marks.ts';
 import type { Figure, SceneItem } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/textWidth.ts';
 import { bearing, fixed } from '../../units.ts';
-import { figureWords } from '../../words/en.ts';
+import { figureWords } from '../../words/spoken.ts';
 import type { FigureOptions, RoseMap } from '../options.ts';
 import { drawRose, leastOf, type RoseScale, type RoseSeries, roseLegend } from './drawRose.ts';
 

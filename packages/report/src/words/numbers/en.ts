@@ -1,0 +1,22 @@
+/** How numbers, dates and directions are written in English. */
+export const englishNumbers = {
+  decimalMark: '.',
+  range: (low: string, high: string): string => `${low} to ${high}`,
+  date: (day: number, month: string, year: string): string => `${day} ${month} ${year}`,
+  /** Clockwise from north, by eighths. */
+  compassPoints: [
+    'north',
+    'north-east',
+    'east',
+    'south-east',
+    'south',
+    'south-west',
+    'west',
+    'north-west',
+  ] as readonly string[],
+  compassLetters: { north: 'N', east: 'E', south: 'S', west: 'W' },
+  /** What the type of this language asks of spaces; English asks nothing. */
+  spacing: (text: string): string => text,
+};
+
+export type NumberWords = typeof englishNumbers;
