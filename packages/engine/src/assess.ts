@@ -2,7 +2,7 @@
  * The whole assessment: what was recorded in, what is concluded out. Everything else in the engine is a part of this.
  */
 
-import { advise } from './advice/index.ts';
+import { advise, frontSpeeds } from './advice/index.ts';
 import type {
   Assessment,
   DrillingAssessment,
@@ -11,13 +11,14 @@ import type {
   SectionAssessment,
 } from './assessment.ts';
 import type { CaseInput, DrillingInput, SectionInput } from './case.ts';
+import { changeBetween, forecastCrossings, type WorkedSection, type WorkedVisit } from './change/index.ts';
 import { decide, fungusNotices, safety } from './decision/index.ts';
 import { InputFault } from './faults.ts';
 import { type Random, randomFrom } from './random.ts';
 import { type Wood, woodFor } from './reference/index.ts';
-import { anchorageDraws, flareSoundShare } from './roots/index.ts';
+import { type AnchorageDraws, anchorageDraws, flareSoundShare } from './roots/index.ts';
 import { predictionAgainstTruth } from './section/felled/index.ts';
-import { type FieldPosterior, soundnessPosterior } from './section/field/index.ts';
+import { soundnessPosterior } from './section/field/index.ts';
 import { beginAnew, plansFor } from './section/first/index.ts';
 import {
   type CavityOpening,
@@ -33,7 +34,15 @@ import { nextDrilling } from './section/next/index.ts';
 import type { RingMm, SurfaceArc } from './section/types.ts';
 import { drawnTrace, readTraces, type TraceReading, type TraceToRead } from './trace/index.ts';
 import { ENGINE_VERSION } from './version.ts';
-import { demandDraws, directionalIntervals, interval, windAssessment, windDemand } from './wind/index.ts';
+import {
+  type DemandDraws,
+  demandDraws,
+  directionalIntervals,
+  interval,
+  type WindDemand,
+  windAssessment,
+  windDemand,
+} from './wind/index.ts';
 
 export interface AssessOptions {
   /** Seed of every random stream: same case, same seed, same draws, same bytes out. */
@@ -68,6 +77,111 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
   const seed = wholeNumber(options.seed ?? DEFAULT_SEED, -(2 ** 31), 2 ** 31 - 1, 'seed');
   const draws = wholeNumber(options.draws ?? DEFAULT_DRAWS, LEAST_DRAWS, MOST_DRAWS, 'draws');
   const random = randomFrom(seed);
+  const now = workOut(input, random, draws, options.read ?? readTraces);
+  const { outlines, readings, wood, sections, flares, nominal, demand, anchorage, verdict } = now;
+
+  const plans = plansFor(input, outlines);
+  const next = nextDrilling({
+    sections: sections.map((part, i) => ({
+      id: part.assessment.id,
+      posterior: part.posterior,
+      safetyByDraw: verdict.sectionLeastSafety[i]!.leastSafety,
+      drilled: input.sections[i]!.drillings,
+    })),
+    limit: USUAL_MARK,
+  });
+
+  const sectionAssessments = sections.map((part, i) => withTruth(input.sections[i]!, part.assessment));
+  const nextPlace = beginAnew(next, plans);
+  const decided = decide({
+    tree: input.tree,
+    site: input.site,
+    signs: input.signs,
+    targets: input.targets,
+    decision: input.decision,
+    timeFrameYears: input.timeFrameYears,
+    safety: verdict,
+  });
+  const change =
+    input.earlier &&
+    changeBetween(
+      workOut(input.earlier, randomFrom(seed), draws, options.read ?? readTraces),
+      now,
+      frontSpeeds({
+        sections: sectionAssessments,
+        signs: input.signs,
+        readings: decided.assessment.signs,
+      }),
+      random.fork('change'),
+    );
+  const advice = advise(
+    {
+      input,
+      decided,
+      safety: verdict,
+      demand: nominal,
+      sections: sectionAssessments,
+      nextDrilling: nextPlace,
+      measured: change?.rates,
+    },
+    random.fork('advice'),
+  );
+
+  const assessment: Assessment = {
+    format: 'standfast-assessment',
+    version: 1,
+    engineVersion: ENGINE_VERSION,
+    seed,
+    draws,
+    sections: sectionAssessments,
+    flares,
+    wind: windAssessment(
+      nominal,
+      demand,
+      input.sections.map((section) => section.id),
+    ),
+    wood: wood.assessment,
+    safety: verdict.assessment,
+    decision: decided.assessment,
+    advice: advice.assessment,
+    nextDrilling: nextPlace,
+    ...(plans.length > 0 ? { firstDrillings: plans } : {}),
+    ...(change ? { change: forecastCrossings(change, advice.assessment.reinspection.months) } : {}),
+    notices: [
+      ...wood.notices,
+      ...nominal.notices,
+      ...input.sections.flatMap((section) => sectionNotices(section)),
+      ...drillingNotices(input, readings),
+      ...anchorage.notices,
+      ...verdict.notices,
+      ...fungusNotices(input.signs),
+      ...decided.notices,
+      ...advice.notices,
+      ...(change?.notices ?? []),
+    ],
+    sources: [],
+  };
+  assessment.sources = sourcesOf(assessment, wood);
+  return assessment;
+}
+
+/** A visit worked out up to its safety, with what the rest of the assessment needs. */
+interface Worked extends WorkedVisit {
+  outlines: RingMm[];
+  readings: Map<DrillingInput, TraceReading>;
+  wood: Wood;
+  flares: FlareAssessment[];
+  nominal: WindDemand;
+  demand: DemandDraws;
+  anchorage: AnchorageDraws;
+}
+
+function workOut(
+  input: CaseInput,
+  random: Random,
+  draws: number,
+  read: NonNullable<AssessOptions['read']>,
+): Worked {
   if (input.sections.length === 0) {
     throw new InputFault(
       'The case has no section. Describe at least one section with its outline.',
@@ -79,7 +193,7 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     checkOutline(section.outline, `sections.${section.id}.outline`);
     return outlineRing(section.outline);
   });
-  const readings = readAll(input, outlines, options.read ?? readTraces);
+  const readings = readAll(input, outlines, read);
   const wood = woodFor(input.tree.species);
   const sections = input.sections.map((section, i) =>
     sectionPart(section, outlines[i]!, readings, random.fork(`section ${section.id}`), draws),
@@ -129,81 +243,7 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
     },
     random.fork('safety'),
   );
-
-  const plans = plansFor(input, outlines);
-  const next = nextDrilling({
-    sections: sections.map((part, i) => ({
-      id: part.assessment.id,
-      posterior: part.posterior,
-      safetyByDraw: verdict.sectionLeastSafety[i]!.leastSafety,
-      drilled: input.sections[i]!.drillings,
-    })),
-    limit: USUAL_MARK,
-  });
-
-  const sectionAssessments = sections.map((part, i) => withTruth(input.sections[i]!, part.assessment));
-  const nextPlace = beginAnew(next, plans);
-  const decided = decide({
-    tree: input.tree,
-    site: input.site,
-    signs: input.signs,
-    targets: input.targets,
-    decision: input.decision,
-    timeFrameYears: input.timeFrameYears,
-    safety: verdict,
-  });
-  const advice = advise(
-    {
-      input,
-      decided,
-      safety: verdict,
-      demand: nominal,
-      sections: sectionAssessments,
-      nextDrilling: nextPlace,
-    },
-    random.fork('advice'),
-  );
-
-  const assessment: Assessment = {
-    format: 'standfast-assessment',
-    version: 1,
-    engineVersion: ENGINE_VERSION,
-    seed,
-    draws,
-    sections: sectionAssessments,
-    flares,
-    wind: windAssessment(
-      nominal,
-      demand,
-      input.sections.map((section) => section.id),
-    ),
-    wood: wood.assessment,
-    safety: verdict.assessment,
-    decision: decided.assessment,
-    advice: advice.assessment,
-    nextDrilling: nextPlace,
-    ...(plans.length > 0 ? { firstDrillings: plans } : {}),
-    notices: [
-      ...wood.notices,
-      ...nominal.notices,
-      ...input.sections.flatMap((section) => sectionNotices(section)),
-      ...drillingNotices(input, readings),
-      ...anchorage.notices,
-      ...verdict.notices,
-      ...fungusNotices(input.signs),
-      ...decided.notices,
-      ...advice.notices,
-    ],
-    sources: [],
-  };
-  assessment.sources = sourcesOf(assessment, wood);
-  return assessment;
-}
-
-interface SectionPart {
-  assessment: SectionAssessment;
-  posterior: FieldPosterior;
-  intactModulusMm3: Float64Array;
+  return { input, outlines, readings, wood, sections, flares, nominal, demand, anchorage, verdict };
 }
 
 function sectionPart(
@@ -212,7 +252,7 @@ function sectionPart(
   readings: Map<DrillingInput, TraceReading>,
   random: Random,
   draws: number,
-): SectionPart {
+): WorkedSection {
   const cambium = cambiumRing(outline, section.barkMm);
   const surface = surfaceOf(section, outline);
   const posterior = soundnessPosterior(
@@ -431,6 +471,7 @@ function sourcesOf(assessment: Assessment, wood: Wood): string[] {
     ...assessment.advice.options.map((option) => option.source),
     ...assessment.advice.reinspection.values.map((value) => value.source),
     ...(assessment.firstDrillings ?? []).flatMap((plan) => plan.rules.map((rule) => rule.source)),
+    ...(assessment.change?.values ?? []).map((value) => value.source),
   ];
   return [...new Set(named.filter((source) => NAMES_A_SOURCE.test(source)))];
 }

@@ -3,6 +3,7 @@
  * The JSON of `standfast assess --json` is this document, with numbers rounded.
  */
 import type { PartOfTree } from './case.ts';
+import type { ChangeAssessment } from './change/types.ts';
 import type {
   Consequences,
   EventLikelihood,
@@ -460,6 +461,8 @@ export interface Assessment {
   nextDrilling: NextDrilling;
   /** Where to begin, for each section that has no drilling yet; left out when all have. */
   firstDrillings?: FirstDrillings[];
+  /** What has changed since the earlier visit, where the case names one. */
+  change?: ChangeAssessment;
   notices: Notice[];
   /** Every source cited by a value, a criterion or a method, once. */
   sources: string[];

@@ -218,4 +218,8 @@ export interface CaseInput {
   timeFrameYears?: number;
   decision?: DecisionInput;
   advice?: AdviceChoiceInput[];
+  /** Day of the visit, as 2026-05-14. */
+  visitedOn?: string;
+  /** What was recorded on an earlier visit to the same tree; what it names as earlier in turn is not looked at. */
+  earlier?: CaseInput;
 }

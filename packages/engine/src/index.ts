@@ -2,6 +2,8 @@
 export * from './assess.ts';
 export type * from './assessment.ts';
 export type * from './case.ts';
+export type * from './change/types.ts';
+export { yearsBetween } from './change/yearsBetween.ts';
 export { eventLikelihood, riskOf } from './decision/risk.ts';
 export * from './decision/words.ts';
 export * from './faults.ts';

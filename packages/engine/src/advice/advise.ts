@@ -1,6 +1,7 @@
 /** The advice: options with their effects, the least pruning that would do, and when to look again. */
 import type { AdviceAssessment, NextDrilling, Notice, SectionAssessment } from '../assessment.ts';
 import type { CaseInput } from '../case.ts';
+import type { MeasuredRate } from '../change/index.ts';
 import type { Decided, SafetyResult } from '../decision/index.ts';
 import type { Random } from '../random.ts';
 import { adviceOptions } from '../reference/tables.generated.ts';
@@ -20,6 +21,8 @@ export interface AdviseInput {
   sections: readonly SectionAssessment[];
   nextDrilling: NextDrilling;
   wanted?: Wanted;
+  /** Speeds of fronts measured between this visit and an earlier one. */
+  measured?: readonly MeasuredRate[];
 }
 
 /** Advice on an assessed tree. */
@@ -63,6 +66,7 @@ export function advise(
         readings: decided.assessment.signs,
         likelihood: decided.assessment.likelihoodOfFailure.taken,
         safety: safety.assessment,
+        measured: given.measured,
       }),
     },
     notices: choices.flatMap((choice, i): Notice[] =>

@@ -1,2 +1,3 @@
 export { type AdviseInput, advise } from './advise.ts';
 export { defaultWanted, type Wanted } from './leastPruning.ts';
+export { frontSpeeds } from './reinspection.ts';

@@ -8,6 +8,7 @@
  */
 import type { Reinspection, SafetyAssessment, SectionAssessment, SignReading } from '../assessment.ts';
 import type { SignInput } from '../case.ts';
+import type { MeasuredRate, SpeedPrior } from '../change/index.ts';
 import { namesFungus } from '../decision/signs.ts';
 import type { FailureLikelihood } from '../decision/words.ts';
 import { constant, sourced, statusNote } from '../reference/index.ts';
@@ -35,6 +36,8 @@ export interface ReinspectionInput {
   readings: readonly SignReading[];
   likelihood: FailureLikelihood;
   safety: SafetyAssessment;
+  /** Speeds measured between two visits; they stand in the place of the scenarios at their drillings. */
+  measured?: readonly MeasuredRate[];
 }
 
 function meanRadiusCm(section: SectionAssessment): number {
@@ -47,8 +50,25 @@ function meanRadiusCm(section: SectionAssessment): number {
   return Math.sqrt(Math.abs(twice) / 2 / Math.PI) / 10;
 }
 
+type Evidence = Pick<ReinspectionInput, 'sections' | 'signs' | 'readings'>;
+
+/** What is believed of the speed of this tree's fronts before any was measured, mm a year. */
+export function frontSpeeds(evidence: Evidence): SpeedPrior {
+  const { rot } = rotOf(evidence);
+  const { slow, middle, fast } = ratesOf(rot);
+  return { slow: slow * MM_PER_CM, middle: middle * MM_PER_CM, fast: fast * MM_PER_CM };
+}
+
+const MM_PER_CM = 10;
+
+function ratesOf(rot: string) {
+  const rates = decayRates.find((row) => row.rot === rot);
+  if (!rates) throw new Error(`decay-rates.csv: nothing for ${rot}`);
+  return rates;
+}
+
 /** The kind of rot: of a fungus named, none where needles and signs found no decay, else unknown. */
-function rotOf({ sections, signs, readings }: ReinspectionInput): { rot: string; because: string } {
+function rotOf({ sections, signs, readings }: Evidence): { rot: string; because: string } {
   const named = fungi.find((row) => signs.some((sign) => namesFungus(sign, row.name)));
   if (named) {
     const rot = ['soft', 'brown', 'white'].find((kind) => named.rot.includes(kind)) ?? 'unknown';
@@ -78,8 +98,19 @@ export function reinspection(input: ReinspectionInput): Reinspection {
   const limit = constant('wall limit').value;
   const growth = constant('stem growth').value;
   const { rot, because } = rotOf(input);
-  const rates = decayRates.find((row) => row.rot === rot);
-  if (!rates) throw new Error(`decay-rates.csv: nothing for ${rot}`);
+  const rates = ratesOf(rot);
+  const speedAt = (sectionId: string, drillingId: string) => {
+    const found = input.measured?.find((m) => m.sectionId === sectionId && m.drillingId === drillingId);
+    return found
+      ? {
+          slow: found.decay.p05,
+          middle: found.decay.p50,
+          fast: found.decay.p95,
+          growth: found.growth.p05,
+          measured: true,
+        }
+      : { slow: rates.slow, middle: rates.middle, fast: rates.fast, growth, measured: false };
+  };
   const walls = sections.flatMap((section) => {
     const radiusCm = meanRadiusCm(section);
     return section.drillings
@@ -89,15 +120,17 @@ export function reinspection(input: ReinspectionInput): Reinspection {
         radiusCm,
         wallCm: drilling.residualWallMm / 10,
         lowCm: drilling.residualWallIntervalMm.p05 / 10,
+        ...speedAt(section.id, drilling.id),
       }));
   });
-  const years = (wallCm: number, radiusCm: number, rate: number) =>
-    yearsToLimit(wallCm, radiusCm, limit, rate, growth);
+  type Wall = (typeof walls)[number];
+  const yearsAt = (wall: Wall, wallCm: number, rate: number) =>
+    yearsToLimit(wallCm, wall.radiusCm, limit, rate, wall.growth);
   const below = walls.filter(({ wallCm, radiusCm }) => wallCm < limit * radiusCm);
   const weakest = walls
-    .map((wall) => ({ ...wall, soonest: years(wall.lowCm, wall.radiusCm, rates.fast) }))
+    .map((wall) => ({ ...wall, soonest: yearsAt(wall, wall.lowCm, wall.fast) }))
     .filter(({ wallCm, radiusCm }) => wallCm >= limit * radiusCm)
-    .reduce<{ id: string; radiusCm: number; wallCm: number; soonest: number | null } | null>(
+    .reduce<(Wall & { soonest: number | null }) | null>(
       (a, b) =>
         a === null || (b.soonest ?? Number.POSITIVE_INFINITY) < (a.soonest ?? Number.POSITIVE_INFINITY)
           ? b
@@ -120,8 +153,12 @@ export function reinspection(input: ReinspectionInput): Reinspection {
   const least = constant('least inspection months').value;
   if (weakest?.soonest != null) {
     const half = Math.max(least, Math.floor(weakest.soonest * 6));
+    const speed = (cmYear: number) => (weakest.measured ? cmYear.toFixed(2) : `${cmYear}`);
+    const grounds = weakest.measured
+      ? `measured between the two visits and with what is known of such fronts: lower, middle and upper estimate ${speed(weakest.slow)}, ${speed(weakest.middle)} and ${speed(weakest.fast)} cm a year; growth at least ${speed(weakest.growth)} cm a year`
+      : `${because}; scenarios ${speed(weakest.slow)}, ${speed(weakest.middle)} and ${speed(weakest.fast)} cm a year; growth ${weakest.growth} cm a year`;
     why.push(
-      `At drilling ${weakest.id} the wall of ${weakest.wallCm.toFixed(1)} cm on a radius of ${weakest.radiusCm.toFixed(0)} cm could thin to ${limit} of the radius in ${whole(weakest.soonest)} years if decay moves outward by ${rates.fast} cm a year (${because}; scenarios ${rates.slow}, ${rates.middle} and ${rates.fast} cm a year; growth ${growth} cm a year): half of that is ${half} months.`,
+      `At drilling ${weakest.id} the wall of ${weakest.wallCm.toFixed(1)} cm on a radius of ${weakest.radiusCm.toFixed(0)} cm could thin to ${limit} of the radius in ${whole(weakest.soonest)} years if decay moves outward by ${speed(weakest.fast)} cm a year (${grounds}): half of that is ${half} months.`,
     );
     months = Math.min(months, half);
   } else if (below.length > 0) {
@@ -143,9 +180,9 @@ export function reinspection(input: ReinspectionInput): Reinspection {
     wallYears: weakest
       ? {
           drillingId: weakest.id,
-          slow: years(weakest.wallCm, weakest.radiusCm, rates.slow),
-          middle: years(weakest.wallCm, weakest.radiusCm, rates.middle),
-          fast: years(weakest.wallCm, weakest.radiusCm, rates.fast),
+          slow: yearsAt(weakest, weakest.wallCm, weakest.slow),
+          middle: yearsAt(weakest, weakest.wallCm, weakest.middle),
+          fast: yearsAt(weakest, weakest.wallCm, weakest.fast),
         }
       : null,
     values: [

@@ -6,7 +6,7 @@ import { normalQuantile, stratifiedUniforms } from '../wind/sampling.ts';
 const Z95 = 1.6448536269514722;
 /** What an edge's place is uncertain by beyond the reader's own doubt, mm: the tip's averaging. The bark's is the sharper. */
 const LEAST_EDGE_SD_MM = 0.9;
-const LEAST_CAMBIUM_SD_MM = 0.6;
+const LEAST_CAMBIUM_SD_MM = 0.4;
 /** Depths either side of the wood's beginning where doubt about it is looked for, mm. */
 const CAMBIUM_REACH_MM = 12;
 

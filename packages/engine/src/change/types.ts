@@ -84,7 +84,7 @@ export interface SectionChange {
 /** Safety of one mode: then, now, and the difference draw by draw, in the direction that is now worst. */
 export interface ModeSafetyChange {
   directionDeg: number;
-  then: Interval;
+  before: Interval;
   now: Interval;
   difference: Interval;
   /** Chance that it is lower now. */
@@ -92,7 +92,7 @@ export interface ModeSafetyChange {
 }
 
 export interface SafetyChange {
-  then: SafetyAssessment;
+  before: SafetyAssessment;
   breakage: ModeSafetyChange;
   uprooting: ModeSafetyChange;
   breakageDifference: DirectionalInterval[];
@@ -110,7 +110,7 @@ export interface RecordedChange {
   kind: 'tree' | 'input' | 'sign' | 'target' | 'roots';
   where: string;
   what: string;
-  then: string | null;
+  before: string | null;
   now: string | null;
 }
 
