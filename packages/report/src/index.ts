@@ -1,13 +1,15 @@
 /** Figures, the document model, and their printing to HTML and PDF: one drawing code for screen and paper. */
 
 export * from './document/blocks.ts';
+export { monthsOn } from './document/dueDate.ts';
 export * from './document/input.ts';
 export * from './document/reportDocument.ts';
+export { textInUnits } from './document/textInUnits.ts';
 export * from './figures/index.ts';
 export * from './fonts.ts';
-export * from './html/toHtml.ts';
+export { type HtmlOptions, toHtml } from './html/toHtml.ts';
 export * from './pdf/toPdf.ts';
-export { pdfWithCase, provenPdf } from './proof/provenPdf.ts';
+export { htmlWithCase, pdfWithCase, provenHtml, provenPdf, withEvidence } from './proof/proven.ts';
 export * from './proof/verifyReport.ts';
 export * from './scene/index.ts';
 export * from './testing/sampleAssessment.ts';

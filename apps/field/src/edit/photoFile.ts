@@ -22,7 +22,7 @@ const HEIC_BRANDS = /^(heic|heix|heim|heis|hevc|mif1|msf1|avif)$/;
  * @throws InputFault when it is empty, no picture, broken off, or has more pixels than can be read
  */
 export function checkPhotoFile(bytes: Uint8Array, name: string): PhotoKind {
-  if (bytes.length === 0) throw new InputFault('This file is empty: choose the photo of the strip.', name);
+  if (bytes.length === 0) throw new InputFault('This file is empty: choose the photo again.', name);
   const kind = photoKind(bytes);
   if (kind === null) {
     throw new InputFault('This is no photo that can be read: choose a JPEG, PNG or HEIC picture.', name);

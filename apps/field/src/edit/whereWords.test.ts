@@ -18,5 +18,11 @@ describe('where a fault is', () => {
     expect(placeOfPath('sections.0.drillings.0.azimuthDeg', caseFile)).toBe('section/s1%3Ad7');
     expect(placeOfPath('tree.heightM', caseFile)).toBe('tree');
     expect(placeOfPath('visitedOn', caseFile)).toBe('report');
+    expect(placeOfPath('staticTests.0.momentNm', caseFile)).toBe('tree/static-tests');
+    expect(placeOfPath('site.terrain', caseFile)).toBe('tree/site');
+    expect(placeOfPath('place.latitude', caseFile)).toBe('tree/where');
+    expect(placeOfPath('timeFrameYears', caseFile)).toBe('decision');
+    expect(placeOfPath('decision.byTarget.0.consequences.reason', caseFile)).toBe('decision');
+    expect(placeOfPath('advice.0.dueOn', caseFile)).toBe('decision/advice');
   });
 });

@@ -1,7 +1,15 @@
 /** Where a fault is, in words and as a place to go to. */
 import { valueAt } from './fieldPath.ts';
 
-/** The place of the case where a field is edited. */
+/** Groups of the tree's place whose name in the address is not that of the field. */
+const TREE_GROUPS: Record<string, string> = {
+  place: 'where',
+  rootCuts: 'root-cuts',
+  rootSpace: 'root-space',
+  staticTests: 'static-tests',
+};
+
+/** The place of the case where a field is edited, with the group to go to. */
 export function placeOfPath(path: string, caseFile: unknown): string {
   const [drilling, holder] = /^((?:sections|flares)\.\d+)\.drillings\.\d+/.exec(path) ?? [];
   if (drilling && holder) {
@@ -9,8 +17,11 @@ export function placeOfPath(path: string, caseFile: unknown): string {
     return `section/${encodeURIComponent(ids.join(':'))}`;
   }
   if (/^(sections|flares|traces)/.test(path)) return 'section';
-  if (/^(client|assessor|visitedOn|instrument|purpose|notes|title|place|weather)/.test(path)) return 'report';
-  return 'tree';
+  if (/^(client|assessor|visitedOn|instrument|purpose|notes|title|weather)/.test(path)) return 'report';
+  if (/^(decision|timeFrameYears)/.test(path)) return 'decision';
+  if (/^advice/.test(path)) return 'decision/advice';
+  const [, group] = /^(place|site|signs|targets|rootCuts|rootSpace|staticTests)\b/.exec(path) ?? [];
+  return group === undefined ? 'tree' : `tree/${TREE_GROUPS[group] ?? group}`;
 }
 
 /** Field paths in plain words, for people: `sections.0.barkMm` → `section s1, bark`. */

@@ -19,6 +19,21 @@ const TYPES: Record<string, string> = {
 };
 
 export function KeptPhoto({ title, path, sha256 }: KeptPhotoProps) {
+  return (
+    <Group title={title}>
+      <PhotoOf name={title} path={path} sha256={sha256} />
+    </Group>
+  );
+}
+
+interface PhotoOfProps {
+  name: string;
+  path: string;
+  sha256: string;
+}
+
+/** The photo itself with its file's name, or why it cannot be shown. */
+export function PhotoOf({ name, path, sha256 }: PhotoOfProps) {
   const [shown, setShown] = useState<{ url: string } | { fault: string } | null>(null);
   useEffect(() => {
     let gone = false;
@@ -39,17 +54,17 @@ export function KeptPhoto({ title, path, sha256 }: KeptPhotoProps) {
     };
   }, [path, sha256]);
   return (
-    <Group title={title}>
+    <>
       {shown && 'url' in shown && (
         <img
           className="kept-photo"
           src={shown.url}
-          alt={`${title}: ${path}`}
+          alt={`${name}: ${path}`}
           onError={() => setShown({ fault: 'This browser cannot show this photo; it is kept all the same.' })}
         />
       )}
       {shown && 'fault' in shown && <p className="hint">{shown.fault}</p>}
       <p className="hint">{`Photo: ${path}`}</p>
-    </Group>
+    </>
   );
 }

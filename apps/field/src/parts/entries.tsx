@@ -141,17 +141,21 @@ export function NumberEntry({ at, label, hint, quantity, limits = {}, placeholde
 }
 
 interface TextEntryProps extends EntryProps {
+  /** Said of what stands there now, before any message of the assessment. */
+  complaint?: string | null;
   lines?: number;
   suggestions?: readonly string[];
   italic?: boolean;
 }
 
-export function TextEntry({ at, label, hint, lines, suggestions, italic }: TextEntryProps) {
+export function TextEntry(props: TextEntryProps) {
+  const { at, label, hint, complaint, lines, suggestions, italic } = props;
   const id = useId();
   const session = useSession();
   const readOnly = useReadOnly();
   const value = valueAt(useCaseFile(), at);
-  const fault = useFieldFault(at);
+  const fromEngine = useFieldFault(at);
+  const fault = complaint ?? fromEngine;
   const common = {
     id,
     value: typeof value === 'string' ? value : '',

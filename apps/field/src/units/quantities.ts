@@ -6,11 +6,12 @@ import type { Interval } from '@standfast/engine';
 import { fixed, inUnits, measure, type Quantity, span, type Units, unitOf } from '@standfast/report';
 
 /** Everything a field can hold a number of; stored as the name says. */
-export type FieldQuantity = Quantity | 'angleDeg' | 'percent' | 'plain';
+export type FieldQuantity = Quantity | 'angleDeg' | 'coordinateDeg' | 'years' | 'percent' | 'plain';
 
 /** Label of the unit a field is typed in, empty for a pure number. */
 export function fieldUnit(quantity: FieldQuantity, units: Units): string {
-  if (quantity === 'angleDeg') return '°';
+  if (quantity === 'angleDeg' || quantity === 'coordinateDeg') return '°';
+  if (quantity === 'years') return 'years';
   if (quantity === 'percent') return '%';
   return quantity === 'plain' ? '' : unitOf(quantity, units);
 }
@@ -21,16 +22,22 @@ export function storedOf(shown: number, quantity: FieldQuantity, units: Units): 
   return Number((shown / perStored).toPrecision(12));
 }
 
-/** A stored value as a field shows it: at most two digits after the point (three in metres), no trailing zeros. */
+/**
+ * A stored value as a field shows it: at most two digits after the point (three in metres; six of a coordinate, which is
+ * a hand's breadth), no trailing zeros.
+ */
 export function fieldText(stored: number, quantity: FieldQuantity, units: Units): string {
   const shown = isScaled(quantity) ? inUnits(stored, quantity, units) : stored;
-  const digits = quantity === 'heightM' && units === 'metric' ? 3 : 2;
+  const digits = quantity === 'coordinateDeg' ? 6 : quantity === 'heightM' && units === 'metric' ? 3 : 2;
   return String(Number(shown.toFixed(digits))).replace('-', '−');
 }
 
 /** A stored value in words with its unit. */
 export function quantityText(stored: number, quantity: FieldQuantity, units: Units): string {
-  if (quantity === 'angleDeg') return `${fixed(stored, 0)}°`;
+  if (quantity === 'angleDeg' || quantity === 'coordinateDeg') {
+    return `${fixed(stored, Number.isInteger(stored) ? 0 : 2)}°`;
+  }
+  if (quantity === 'years') return `${Number(stored.toFixed(1))}\u00a0${stored === 1 ? 'year' : 'years'}`;
   if (quantity === 'percent') return `${fixed(stored, 0)} %`;
   return quantity === 'plain' ? fixed(stored, 2) : measure(stored, quantity, units);
 }
@@ -66,5 +73,5 @@ export function sureText(probability: number): string {
 export { fixed, inUnits, measure };
 
 function isScaled(quantity: FieldQuantity): quantity is Quantity {
-  return quantity !== 'angleDeg' && quantity !== 'percent' && quantity !== 'plain';
+  return !['angleDeg', 'coordinateDeg', 'years', 'percent', 'plain'].includes(quantity);
 }
