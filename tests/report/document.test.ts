@@ -29,6 +29,7 @@ describe('the report', () => {
       'Terms',
       'Sign-off',
       'Annex: what the figures were computed from',
+      'The figures worked by hand: wind, moment, stress, safety',
     ]);
   });
 

@@ -1,4 +1,5 @@
 /** The report as a document of blocks, before it is HTML or PDF. Plain data. */
+import type { Picture } from '../picture/picture.ts';
 import type { Scene } from '../scene/scene.ts';
 
 export type Severity = 'note' | 'caution' | 'serious';
@@ -20,7 +21,30 @@ export interface TableColumn {
   align?: 'start' | 'end';
 }
 
-export type Block =
+/** A photo of the evidence, or word of one that is named and not there. */
+export interface PhotoItem {
+  number: number;
+  /** What it shows. */
+  caption: string;
+  /** File, size and fingerprint, or why it is not printed. */
+  facts: string;
+  /** Null where it is missing or of a kind that is kept in the case only. */
+  picture: Picture | null;
+}
+
+/** What any block may carry besides. */
+export interface BlockMarks {
+  /** By which the assessor strikes it or adds text after it. Set when the document is put together. */
+  key?: string;
+  /** Always printed: it cannot be struck. */
+  lasting?: boolean;
+  /** What became of the assessor's wish to strike it. */
+  struck?: 'struck' | 'kept';
+}
+
+export type Block = BlockMarks & BlockBody;
+
+type BlockBody =
   | { kind: 'title'; text: string; subtitle: string; marker?: string }
   | { kind: 'heading'; level: 1 | 2; text: string; id: string; number: string }
   | { kind: 'paragraph'; text: string; tone?: 'plain' | 'lead' | 'small' }
@@ -46,7 +70,22 @@ export type Block =
   | { kind: 'callout'; severity: Severity; title: string; text: string }
   | { kind: 'definitions'; items: { term: string; text: string }[]; layout: 'facts' | 'list' | 'answers' }
   | { kind: 'pageBreak' }
-  | { kind: 'signature'; statement: string; lines: { label: string; value: string }[] };
+  | {
+      kind: 'signature';
+      statement: string;
+      lines: { label: string; value: string; image?: Picture; alarm?: boolean }[];
+    }
+  | { kind: 'photos'; items: PhotoItem[] }
+  | { kind: 'addition'; title: string; paragraphs: string[] };
+
+/** A file that travels inside the report. */
+export interface ReportAttachment {
+  name: string;
+  bytes: Uint8Array;
+  /** For example `application/zip`. */
+  mime: string;
+  description?: string;
+}
 
 export interface ReportDocument {
   title: string;
@@ -60,12 +99,18 @@ export interface ReportDocument {
   paper: 'a4' | 'letter';
   /** For the foot of each page: what made it. */
   producer: string;
+  /** The firm above the title of the first page, and small at the head of the others. */
+  letterhead?: { lines: string[]; logo: Picture | null; logoText: string };
   words: {
     page: (n: number, of: number) => string;
     figure: string;
     table: string;
     continued: string;
     contents: string;
+    photo: string;
+    struck: string;
+    kept: string;
+    evidence: string;
   };
   blocks: Block[];
 }

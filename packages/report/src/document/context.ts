@@ -1,4 +1,5 @@
 /** What every part of the report is written with. */
+import type { ReadonlyCaseBag } from '@standfast/casefile';
 import type { Assessment, DirectionalInterval, Interval } from '@standfast/engine';
 import { fixed, type Units } from '../units.ts';
 import type { ReportWords } from '../words/en.ts';
@@ -11,6 +12,8 @@ export interface Context {
   w: ReportWords;
   units: Units;
   options: ReportOptions;
+  /** Files of the case, for pictures; null where the report is made without them. */
+  files: ReadonlyCaseBag | null;
   /** Width of a full figure, px. */
   figureWidth: number;
 }
@@ -43,7 +46,9 @@ export function probability(p: number): string {
 /** A unit as it is printed: raised powers, nothing for a plain number. */
 export function unitText(unit: string): string {
   if (unit === '1' || unit === '') return '';
-  return `\u00a0${term('unit', unit).replace(/(m|s)2\b/g, '$1²').replace(/(m|s)3\b/g, '$1³')}`;
+  return `\u00a0${term('unit', unit)
+    .replace(/(m|s)2\b/g, '$1²')
+    .replace(/(m|s)3\b/g, '$1³')}`;
 }
 
 /** A number to three significant figures, without an exponent. */

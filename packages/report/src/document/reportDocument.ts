@@ -1,8 +1,12 @@
 /** Puts the report together, in the order it is read: the owner's summary first, the expert's evidence last. */
+
+import { pictureOf } from '../picture/picture.ts';
 import { reportWords } from '../words/en.ts';
 import type { Block, ReportDocument } from './blocks.ts';
+import { changed } from './changes.ts';
 import type { Context } from './context.ts';
 import type { ReportInput } from './input.ts';
+import { keyed } from './keys.ts';
 import { advice } from './parts/advice.ts';
 import { closing, record } from './parts/closing.ts';
 import { decision } from './parts/decision.ts';
@@ -10,23 +14,26 @@ import { drillings } from './parts/drillings.ts';
 import { felled } from './parts/felled.ts';
 import { anchorage, windAndLoad, wood } from './parts/load.ts';
 import { opening } from './parts/opening.ts';
+import { fileOf, photos } from './parts/photos.ts';
 import { criteria, overview, safety } from './parts/strengthAndSafety.ts';
+import { worked } from './parts/worked.ts';
 
 /** Width that a full figure is drawn for, px: the text width of an A4 page in points. */
 export const FIGURE_WIDTH = 483;
 
 /** The whole report as blocks. Same input, same document. */
-export function reportDocument({ assessment, caseFile, options }: ReportInput): ReportDocument {
+export function reportDocument({ assessment, caseFile, options, files }: ReportInput): ReportDocument {
   const w = options.words ?? reportWords;
   const context: Context = {
     a: assessment,
     c: caseFile,
     w,
-    units: options.units,
+    units: caseFile.report?.units ?? options.units,
     options,
+    files: files ?? null,
     figureWidth: FIGURE_WIDTH,
   };
-  const blocks = numbered([
+  const made = [
     ...opening(context),
     ...decision(context),
     ...advice(context),
@@ -40,7 +47,10 @@ export function reportDocument({ assessment, caseFile, options }: ReportInput): 
     ...wood(context),
     ...record(context),
     ...closing(context),
-  ]);
+    ...photos(context),
+    ...worked(context),
+  ];
+  const blocks = numbered(changed(context, keyed(made)));
   const label = [caseFile.tree.label, caseFile.tree.species]
     .filter((s) => s !== undefined && s !== '')
     .join(', ');
@@ -51,10 +61,32 @@ export function reportDocument({ assessment, caseFile, options }: ReportInput): 
     author: caseFile.assessor?.name ?? '',
     language: w.language,
     generatedOn: options.generatedOn,
-    paper: options.units === 'us' ? 'letter' : 'a4',
+    paper: caseFile.report?.paper ?? (context.units === 'us' ? 'letter' : 'a4'),
     producer: `Standfast ${assessment.engineVersion}`,
-    words: { page: w.page, figure: w.figure, table: w.table, continued: w.continued, contents: w.contents },
+    words: {
+      page: w.page,
+      figure: w.figure,
+      table: w.table,
+      continued: w.continued,
+      contents: w.contents,
+      photo: w.photo,
+      struck: w.struck,
+      kept: w.kept,
+      evidence: w.evidence,
+    },
+    ...letterhead(context),
     blocks,
+  };
+}
+
+/** The firm's lines and logo; nothing where the case has neither. */
+function letterhead({ c, w, files }: Context): Pick<ReportDocument, 'letterhead'> {
+  const { lines = [], logo } = c.report?.letterhead ?? {};
+  const bytes = logo === undefined || files === null ? undefined : fileOf(files, logo);
+  const picture = bytes === undefined ? null : pictureOf(bytes);
+  if (lines.length === 0 && picture === null) return {};
+  return {
+    letterhead: { lines: [...lines], logo: picture, logoText: w.logo(lines[0] ?? c.assessor?.firm ?? '') },
   };
 }
 

@@ -395,8 +395,9 @@ function wallDimension(
   const label = wallInWords(d, units);
   const fits = textWidth(label, size, 'semibold') + 26 < b - a;
   const items: SceneItem[] = [
-    line([a, y - 4], [a, top], 'ink', { width: 0.5 }),
-    line([b, y - 4], [b, top], 'ink', { width: 0.5 }),
+    // Short of the frame, so that its corners stay its own.
+    line([a, y - 4], [a, y + 2], 'ink', { width: 0.5 }),
+    line([b, y - 4], [b, y + 2], 'ink', { width: 0.5 }),
     line([a, y], [b, y], 'ink', { width: 0.6 }),
     arrowHead([a, y], Math.PI, 6, 'ink', 0.28),
   ];

@@ -56,6 +56,22 @@ th,td{text-align:left;vertical-align:top;padding:.35rem .8rem .35rem 0;border-bo
 thead th{color:${c.secondary};font-weight:600;border-bottom:1.5px solid ${c.ink}}
 tbody th{font-weight:600}
 .end{text-align:right}
+.letterhead{display:flex;gap:1.5rem;align-items:flex-start;justify-content:space-between;margin-bottom:1.4rem}
+.letterhead img{max-width:14rem;max-height:4.5rem;width:auto;height:auto}
+.letterhead p{margin:0;font-size:.92rem;color:${c.secondary};text-align:right}
+.letterhead p:first-child{font-weight:600;color:${c.ink}}
+.letterhead>div:last-child{flex:1}
+.mark{color:${c.accent};font-weight:600;font-size:.92rem}
+p.mark{margin:.2rem 0}
+s{color:${c.secondary}}
+.added{border-left:3px solid ${c.accent};padding:.1rem 0 .1rem .9rem;margin:.9rem 0}
+.photos{display:grid;grid-template-columns:repeat(auto-fit,minmax(15rem,1fr));gap:1.4rem;margin:1.4rem 0;align-items:start}
+figure.photo{margin:0}
+.photo img{display:block;max-width:100%;width:auto;height:auto;max-height:30rem}
+.photo.missing{border:1px dashed ${c.secondary};padding:.6rem .8rem}
+.file{display:block;font-size:.85rem;overflow-wrap:anywhere;margin-top:.2rem}
+.sign img{display:block;max-width:16rem;max-height:5rem;width:auto;height:auto}
+.alarm{color:${c.alarm};font-weight:600}
 .sign{display:grid;grid-template-columns:max-content 1fr;gap:1.1rem 1.4rem;max-width:34rem}
 .sign dt{color:${c.secondary};font-weight:600}
 .sign dd{margin:0;border-bottom:1px solid ${c.secondary};min-height:1.6em}

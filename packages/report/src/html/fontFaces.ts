@@ -1,5 +1,6 @@
 /** The report's fonts inside the HTML file, cut down to the letters that stand in it. */
 import type { ReportFonts } from '../fonts.ts';
+import { base64 } from './base64.ts';
 import { cutFont } from './cutFont.ts';
 
 /** `@font-face` rules with the fonts as data. */
@@ -14,11 +15,4 @@ export function fontFaces(fonts: ReportFonts, text: string): string {
     rule('Source Sans 3', 600, fonts.semibold) +
     rule('Source Serif 4', 600, fonts.heading)
   );
-}
-
-function base64(bytes: Uint8Array): string {
-  let text = '';
-  for (let i = 0; i < bytes.length; i += 0x8000)
-    text += String.fromCharCode(...bytes.subarray(i, i + 0x8000));
-  return btoa(text);
 }

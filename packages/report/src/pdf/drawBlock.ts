@@ -2,6 +2,15 @@
 import type { Block, ReportDocument } from '../document/blocks.ts';
 import { drawScene } from '../scene/drawScene.ts';
 import { colourOf, type Paint, printTheme } from '../theme.ts';
+import {
+  additionHead,
+  additionHeight,
+  drawAddition,
+  drawPhotos,
+  drawSignature,
+  photosHeight,
+  signatureHeight,
+} from './drawEvidence.ts';
 import { drawTable, tableHead } from './drawTable.ts';
 import {
   artifact,
@@ -30,6 +39,7 @@ const LOOK = {
   keyLabel: { face: 'semibold', size: 8.2, paint: 'secondary' },
   keyValue: { face: 'heading', size: 19 },
   keyInterval: { face: 'semibold', size: 8.8 },
+  mark: { face: 'semibold', size: 8.2, paint: 'accent' },
   keyNote: { size: 7.8, paint: 'secondary', lineGap: -0.8 },
 } satisfies Record<string, TextLook>;
 
@@ -37,7 +47,6 @@ const AFTER = 8;
 const AFTER_TABLE = 15;
 /** How much of what a paragraph leads to is kept with it at most, points. */
 const LEAD = 320;
-const TERM_WIDTH = 92;
 const FACT_TERM = 62;
 const DEFINITION_TERM = 112;
 const CALLOUT_INSET = 12;
@@ -74,6 +83,8 @@ export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc:
         );
       return together <= flow.bottom - flow.top ? together : blockHeight(flow, block, doc);
     }
+    case 'addition':
+      return additionHead(flow, block);
     case 'paragraph':
       // A paragraph that leads to a figure or a table stays with its beginning where that is small.
       return blockHeight(flow, block, doc) + Math.min(LEAD, leadInto(flow, blocks, i + 1, doc));
@@ -84,11 +95,32 @@ export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc:
 
 function leadInto(flow: Flow, blocks: readonly Block[], i: number, doc: ReportDocument): number {
   const next = blocks[i];
-  return next?.kind === 'table' || next?.kind === 'figure' ? headHeight(flow, blocks, i, doc) : 0;
+  return next?.kind === 'table' || next?.kind === 'figure' || next?.kind === 'photos'
+    ? headHeight(flow, blocks, i, doc)
+    : 0;
 }
 
-/** Whole height of a block, points. */
+/** Whole height of a block with what marks it as struck, points. */
 export function blockHeight(flow: Flow, block: Block, doc: ReportDocument): number {
+  return plainHeight(flow, block, doc) + markHeight(flow, block, doc);
+}
+
+function markOf(block: Block, doc: ReportDocument): string {
+  return block.struck === undefined ? '' : doc.words[block.struck];
+}
+
+function markHeight(flow: Flow, block: Block, doc: ReportDocument): number {
+  return block.struck === undefined ? 0 : textHeight(flow, markOf(block, doc), flow.width, LOOK.mark) + 3;
+}
+
+function drawMark(flow: Flow, block: Block, doc: ReportDocument): void {
+  tagged(flow, flow.root, 'P', () =>
+    setText(flow, markOf(block, doc), flow.left, flow.y, flow.width, LOOK.mark),
+  );
+  flow.y += markHeight(flow, block, doc);
+}
+
+function plainHeight(flow: Flow, block: Block, doc: ReportDocument): number {
   switch (block.kind) {
     case 'title':
       return 90;
@@ -113,7 +145,11 @@ export function blockHeight(flow: Flow, block: Block, doc: ReportDocument): numb
         ? factRows(flow, block).reduce((h, r) => h + r.height, 0) + AFTER
         : block.items.reduce((h, d) => h + definitionHeight(flow, d, block.layout), 0) + AFTER;
     case 'signature':
-      return textHeight(flow, block.statement, flow.width, LOOK.body) + 12 + block.lines.length * 30 + AFTER;
+      return signatureHeight(flow, block);
+    case 'photos':
+      return photosHeight(flow, block, doc.words.photo);
+    case 'addition':
+      return additionHeight(flow, block);
     case 'pageBreak':
       return 0;
   }
@@ -123,6 +159,12 @@ export function blockHeight(flow: Flow, block: Block, doc: ReportDocument): numb
 export function drawBlock(flow: Flow, blocks: readonly Block[], i: number, doc: ReportDocument): void {
   const block = blocks[i]!;
   ensure(flow, headHeight(flow, blocks, i, doc));
+  if (block.struck === 'struck') drawMark(flow, block, doc);
+  drawPlain(flow, block, doc);
+  if (block.struck === 'kept') drawMark(flow, block, doc);
+}
+
+function drawPlain(flow: Flow, block: Block, doc: ReportDocument): void {
   switch (block.kind) {
     case 'pageBreak':
       if (flow.y > flow.top) newPage(flow);
@@ -162,13 +204,24 @@ export function drawBlock(flow: Flow, blocks: readonly Block[], i: number, doc: 
     case 'signature':
       drawSignature(flow, block);
       break;
+    case 'photos':
+      drawPhotos(flow, block, doc.words.photo);
+      break;
+    case 'addition':
+      drawAddition(flow, block);
+      break;
   }
 }
 
 type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
 function paragraphLook(block: Of<'paragraph'>): TextLook {
-  return block.tone === 'small' ? LOOK.small : LOOK.body;
+  return struckLook(block, block.tone === 'small' ? LOOK.small : LOOK.body);
+}
+
+/** Struck text stays legible under its line. */
+function struckLook(block: Block, look: TextLook): TextLook {
+  return block.struck === 'struck' ? { ...look, strike: true, paint: 'secondary' } : look;
 }
 
 function headingText(block: Of<'heading'>): string {
@@ -224,7 +277,7 @@ function drawList(flow: Flow, block: Of<'list'>): void {
     const entry = element(flow, list, 'LI');
     tagged(flow, entry, 'Lbl', () => setText(flow, '–', flow.left, flow.y, 12, LOOK.body));
     tagged(flow, entry, 'LBody', () =>
-      setText(flow, item, flow.left + 14, flow.y, flow.width - 14, LOOK.body),
+      setText(flow, item, flow.left + 14, flow.y, flow.width - 14, struckLook(block, LOOK.body)),
     );
     entry.end();
     flow.y += itemHeight(flow, item);
@@ -435,22 +488,5 @@ function drawDefinitions(flow: Flow, block: Of<'definitions'>): void {
     flow.y += height;
   }
   list.end();
-  flow.y += AFTER;
-}
-
-function drawSignature(flow: Flow, block: Of<'signature'>): void {
-  tagged(flow, flow.root, 'P', () =>
-    setText(flow, block.statement, flow.left, flow.y, flow.width, LOOK.body),
-  );
-  flow.y += textHeight(flow, block.statement, flow.width, LOOK.body) + 12;
-  for (const { label, value } of block.lines) {
-    tagged(flow, flow.root, 'P', () => {
-      setText(flow, label, flow.left, flow.y + 9, TERM_WIDTH, LOOK.term);
-      if (value !== '')
-        setText(flow, value, flow.left + TERM_WIDTH, flow.y + 8, flow.width - TERM_WIDTH - 120, LOOK.body);
-    });
-    rule(flow, flow.y + 24, 'secondary', 0.6, flow.left + TERM_WIDTH, flow.width - TERM_WIDTH - 120);
-    flow.y += 30;
-  }
   flow.y += AFTER;
 }

@@ -18,6 +18,8 @@ export interface Flow {
   y: number;
   /** Heights of texts already measured: blocks are measured several times before they are drawn. */
   heights: Map<string, number>;
+  /** Letters are set this much smaller or larger than their looks say. */
+  scale: number;
 }
 
 export interface TextLook {
@@ -26,6 +28,8 @@ export interface TextLook {
   paint?: Paint;
   lineGap?: number;
   align?: 'left' | 'right' | 'center';
+  /** A line through the letters. */
+  strike?: boolean;
 }
 
 /** Starts a new page. */
@@ -41,7 +45,7 @@ export function ensure(flow: Flow, height: number): void {
 
 /** Height of a text set to a width, points. */
 export function textHeight(flow: Flow, text: string, width: number, look: TextLook): number {
-  const key = `${look.face ?? 'regular'} ${look.size} ${look.lineGap ?? 0} ${width} ${text}`;
+  const key = `${flow.scale} ${look.face ?? 'regular'} ${look.size} ${look.lineGap ?? 0} ${width} ${text}`;
   const known = flow.heights.get(key);
   if (known !== undefined) return known;
   set(flow, look);
@@ -53,13 +57,18 @@ export function textHeight(flow: Flow, text: string, width: number, look: TextLo
 /** Sets a text at a place. Must be called within `tagged` or `artifact`. */
 export function setText(flow: Flow, text: string, x: number, y: number, width: number, look: TextLook): void {
   set(flow, look);
-  flow.doc.text(text, x, y, { width, lineGap: look.lineGap ?? 0, align: look.align ?? 'left' });
+  flow.doc.text(text, x, y, {
+    width,
+    lineGap: look.lineGap ?? 0,
+    align: look.align ?? 'left',
+    ...(look.strike ? { strike: true } : {}),
+  });
 }
 
-function set({ doc }: Flow, look: TextLook): void {
+function set({ doc, scale }: Flow, look: TextLook): void {
   doc
     .font(pdfFontNames[look.face ?? 'regular'])
-    .fontSize(look.size)
+    .fontSize(look.size * scale)
     .fillColor(colourOf(look.paint ?? 'ink', printTheme));
 }
 
@@ -112,4 +121,13 @@ export function rule(
       .stroke();
     flow.doc.restore();
   });
+}
+
+/** The text cut to what fits one line of a width. */
+export function oneLine(flow: Flow, text: string, width: number, look: TextLook): string {
+  set(flow, look);
+  if (flow.doc.widthOfString(text) <= width) return text;
+  let most = text.length;
+  while (most > 0 && flow.doc.widthOfString(`${text.slice(0, most)}…`) > width) most--;
+  return `${text.slice(0, most).trimEnd()}…`;
 }

@@ -5,23 +5,16 @@
  * bundlers for them) one on a small event emitter, without polyfills. Nothing here touches a file system.
  */
 import PDFDocument from 'pdfkit';
-import type { ReportDocument } from '../document/blocks.ts';
+import type { ReportAttachment, ReportDocument } from '../document/blocks.ts';
 import type { ReportFonts } from '../fonts.ts';
 import { type PdfCanvas, pdfFontNames } from '../scene/drawScene.ts';
-import { drawBlock } from './drawBlock.ts';
-import { artifact, type Flow, rule, setText } from './flow.ts';
-
-export interface PdfAttachment {
-  name: string;
-  bytes: Uint8Array;
-  /** For example `application/zip`. */
-  mime: string;
-  description?: string;
-}
+import { blockHeight, drawBlock } from './drawBlock.ts';
+import { artifact, type Flow, oneLine, rule, setText } from './flow.ts';
+import { drawLetterhead, letterheadHeight } from './letterhead.ts';
 
 export interface PdfOptions {
   fonts: ReportFonts;
-  attachments?: readonly PdfAttachment[];
+  attachments?: readonly ReportAttachment[];
 }
 
 /** `first`: top of the first page, which has no running head. */
@@ -71,9 +64,13 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
     bottom: doc.page.height - MARGIN.bottom,
     y: MARGIN.first,
     heights: new Map(),
+    scale: 1,
   };
+  const owner = ownersPage(flow, report);
   let chapter: PDFKit.PDFOutline | null = null;
+  if (report.letterhead !== undefined) drawLetterhead(flow, report.letterhead);
   report.blocks.forEach((block, i) => {
+    flow.scale = i < owner.blocks ? owner.scale : 1;
     drawBlock(flow, report.blocks, i, report);
     if (block.kind !== 'heading') return;
     const text = `${block.number} ${block.text}`;
@@ -94,6 +91,24 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
   return collected;
 }
 
+/** Letters of the owner's page are set down to this share of their size, so that it stays one page. */
+const LEAST_LETTERS = 0.84;
+
+/** How many blocks the owner's page has, and the scale of letters at which they fit it. */
+function ownersPage(flow: Flow, report: ReportDocument): { blocks: number; scale: number } {
+  const blocks = report.blocks.findIndex(({ kind }) => kind === 'pageBreak');
+  const room =
+    flow.bottom - flow.y - (report.letterhead === undefined ? 0 : letterheadHeight(flow, report.letterhead));
+  let scale = 1;
+  for (; scale > LEAST_LETTERS; scale -= 0.02) {
+    flow.scale = scale;
+    const height = report.blocks.slice(0, blocks).reduce((sum, b) => sum + blockHeight(flow, b, report), 0);
+    if (height <= room) break;
+  }
+  flow.scale = 1;
+  return { blocks, scale };
+}
+
 /** Head and foot of every page, set when their number is known. */
 function pageFurniture(flow: Flow, report: ReportDocument): void {
   const { doc } = flow;
@@ -106,7 +121,27 @@ function pageFurniture(flow: Flow, report: ReportDocument): void {
     artifact(
       flow,
       () => {
-        if (i > start) setText(flow, report.caseLabel, flow.left, 30, flow.width, small);
+        if (i > start) {
+          const firm = report.letterhead?.lines[0] ?? '';
+          const share = firm === '' ? 1 : 0.6;
+          setText(
+            flow,
+            oneLine(flow, report.caseLabel, flow.width * share, small),
+            flow.left,
+            30,
+            flow.width,
+            small,
+          );
+          if (firm !== '')
+            setText(
+              flow,
+              oneLine(flow, firm, flow.width * 0.38, small),
+              flow.left + flow.width * 0.6,
+              30,
+              flow.width * 0.4,
+              { ...small, align: 'right' },
+            );
+        }
         setText(flow, `${report.producer} · ${report.generatedOn}`, flow.left, foot, flow.width * 0.6, small);
         setText(
           flow,

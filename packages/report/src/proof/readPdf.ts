@@ -113,6 +113,10 @@ export function readPdf(bytes: Uint8Array, name: string): PdfFile {
     const filter = dict.get('Filter');
     if (filter === undefined) return raw;
     const first = Array.isArray(filter) && filter.length === 1 ? filter[0] : filter;
+    // A picture is compared as it is packed: a JPEG, or the rows of a PNG.
+    const subtype = dict.get('Subtype');
+    const packedPicture = isName(first) && (first.name === 'DCTDecode' || dict.has('DecodeParms'));
+    if (packedPicture && isName(subtype) && subtype.name === 'Image') return raw;
     if (!isName(first) || first.name !== 'FlateDecode' || dict.has('DecodeParms'))
       throw fault(`object ${id} is packed in a way that Standfast does not write`);
     try {

@@ -120,6 +120,7 @@ export const frenchReportWords: ReportWords = {
   contents: 'Sommaire',
   struck: 'Biffé par l’expert',
   kept: 'L’expert a demandé de biffer ce passage. Il demeure : réserves, limites, portée et chiffres sont toujours imprimés.',
+  evidence: 'Le cas et les chiffres dont ce rapport est tiré, à conserver ou à vérifier :',
   logo: (firm) => `Logo de ${firm}`,
   title: 'Diagnostic de stabilité par mesure de résistance au forage',
   subtitle: (label, species) => [label, species].filter((s) => s !== '').join(', '),

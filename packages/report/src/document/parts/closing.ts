@@ -1,11 +1,13 @@
 /** What was recorded, method, sources, limits, terms, sign-off and the annex: what an expert reads. */
+import { type Picture, pictureOf } from '../../picture/picture.ts';
 import { bearing, fixed, measure } from '../../units.ts';
+import { language, term } from '../../words/spoken.ts';
 import type { Block, Severity } from '../blocks.ts';
 import { type Context, longDate } from '../context.ts';
 import { heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
-import { language, term } from '../../words/spoken.ts';
 import { momentsByDirection } from './load.ts';
+import { fileOf } from './photos.ts';
 
 const ORDER: Severity[] = ['serious', 'caution', 'note'];
 
@@ -124,7 +126,7 @@ function coordinates(latitude: number | undefined, longitude: number | undefined
 }
 
 export function closing(context: Context): Block[] {
-  const { a, c, w } = context;
+  const { a, w } = context;
   return [
     heading(1, w.method.heading, 'method'),
     ...w.method.paragraphs.map((text): Block => ({ kind: 'paragraph', text })),
@@ -136,20 +138,51 @@ export function closing(context: Context): Block[] {
     heading(1, w.definitions.heading, 'terms'),
     { kind: 'definitions', layout: 'list', items: [...w.definitions.items] },
     heading(1, w.signOff.heading, 'sign-off'),
-    {
-      kind: 'signature',
-      statement: w.signOff.statement,
-      lines: [
-        { label: w.signOff.name, value: c.assessor?.name ?? '' },
-        { label: w.signOff.credential, value: c.assessor?.credential ?? '' },
-        { label: w.signOff.firm, value: c.assessor?.firm ?? '' },
-        { label: w.signOff.interests, value: '' },
-        { label: w.signOff.date, value: '' },
-        { label: w.signOff.signature, value: '' },
-      ],
-    },
+    signOff(context),
     ...annex(context),
   ];
+}
+
+function signOff(context: Context): Block {
+  const { c, w } = context;
+  const { signature } = c.report ?? {};
+  const name = signature?.name ?? c.assessor?.name ?? '';
+  const signed = signatureOf(context);
+  const { place, signedOn } = signature ?? {};
+  const line = signed === null ? { value: w.signOff.notSigned, alarm: true } : signed;
+  return {
+    kind: 'signature',
+    statement: w.signOff.statement,
+    lines: [
+      { label: w.signOff.name, value: name },
+      { label: w.signOff.credential, value: c.assessor?.credential ?? '' },
+      { label: w.signOff.firm, value: c.assessor?.firm ?? '' },
+      { label: w.signOff.interests, value: '' },
+      {
+        label: w.signOff.date,
+        value: [place ?? '', signedOn === undefined ? '' : longDate(signedOn, w.months)]
+          .filter((s) => s !== '')
+          .join(', '),
+      },
+      { label: w.signOff.signature, ...line },
+    ],
+  };
+}
+
+/** How the report is signed: by an image, or in type with name and date; null while it is not. */
+export function signatureOf({
+  c,
+  w,
+  files,
+}: Context): { value: string; image?: Picture; alarm?: boolean } | null {
+  const { image, name, signedOn } = c.report?.signature ?? {};
+  if (signedOn === undefined) return null;
+  if (image === undefined) return name === undefined ? null : { value: w.signOff.signedInType(name) };
+  const bytes = files === null ? undefined : fileOf(files, image);
+  const picture = bytes === undefined ? null : pictureOf(bytes);
+  return picture === null
+    ? { value: w.signOff.imageMissing(image), alarm: true }
+    : { value: '', image: picture };
 }
 
 function annex(context: Context): Block[] {

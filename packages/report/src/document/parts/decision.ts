@@ -11,12 +11,12 @@ import {
   type TargetRisk,
 } from '@standfast/engine';
 import { bearing, measure } from '../../units.ts';
+import { language, term } from '../../words/spoken.ts';
+import type { TermScale } from '../../words/terms/en.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, longDate, probability, withRange } from '../context.ts';
 import { heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
-import { language, term } from '../../words/spoken.ts';
-import type { TermScale } from '../../words/terms/en.ts';
 
 /** The words of a target that an assessor may judge, and their scales. */
 const JUDGED = [
@@ -43,7 +43,7 @@ export function decision(context: Context): Block[] {
     heading(1, w.decision.heading, 'decision'),
     { kind: 'paragraph', text: w.decision.intro(years) },
     { kind: 'definitions', layout: 'list', items: atAGlance(context) },
-    { kind: 'paragraph', text: d.standing, tone: 'small' },
+    { kind: 'paragraph', text: d.standing, tone: 'small', lasting: true },
     heading(2, w.decision.whyHeading, 'decision-why'),
     { kind: 'list', items: d.likelihoodReasons.map(said) },
     table(
@@ -150,9 +150,7 @@ function risk(context: Context): Block[] {
   const head = heading(2, w.decision.riskHeading, 'decision-risk');
   if (targets.length === 0) return [head, { kind: 'paragraph', text: w.decision.noTargets }];
   const either = (taken: string, suggested: string, scale: TermScale) =>
-    taken === suggested
-      ? term(scale, taken)
-      : w.decision.judged(term(scale, taken), term(scale, suggested));
+    taken === suggested ? term(scale, taken) : w.decision.judged(term(scale, taken), term(scale, suggested));
   const word = ({ taken, suggested }: Judged<string>, scale: TermScale) => either(taken, suggested, scale);
   const dot = (marked: boolean, text: string) => (marked ? `${DOT}${text}` : text);
   return [
@@ -225,7 +223,11 @@ function risk(context: Context): Block[] {
 function signs({ a, w, units }: Context): Block[] {
   const rows = new Map<string, { signs: Set<string>; floor: string; source: string }>();
   for (const { sign, text, floor, source } of a.decision.signs) {
-    const row = rows.get(text) ?? { signs: new Set(), floor: floor === null ? w.decision.noFloor : term('failure', floor), source };
+    const row = rows.get(text) ?? {
+      signs: new Set(),
+      floor: floor === null ? w.decision.noFloor : term('failure', floor),
+      source,
+    };
     row.signs.add(sign);
     rows.set(text, row);
   }

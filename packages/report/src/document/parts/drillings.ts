@@ -24,7 +24,7 @@ export function drillings(context: Context): Block[] {
     ];
   }
   const topPct = commonTopPct(all);
-  const longest = Math.max(...all.map((d) => d.zones.at(-1)?.toMm ?? 0));
+  const longest = chartEndMm(all, units);
   // A level shared by the tree's drillings is said once; one of a trace alone stands beside that trace.
   const shared = all.find((d) => d.reference.restsOn === 'all drillings of the tree');
   blocks.push({
@@ -44,11 +44,18 @@ export function drillings(context: Context): Block[] {
 
 /** Traces and tables of the drillings on flares, for the part on anchorage. */
 export function flareDrillings(context: Context): Block[] {
-  const { a } = context;
+  const { a, units } = context;
   const all = [...a.sections.flatMap((s) => s.drillings), ...a.flares.flatMap((f) => f.drillings)];
   if (all.length === 0) return [];
-  const longest = Math.max(...all.map((d) => d.zones.at(-1)?.toMm ?? 0));
+  const longest = chartEndMm(all, units);
   return a.flares.flatMap((f) => f.drillings.flatMap((d) => one(context, d, commonTopPct(all), longest)));
+}
+
+/** Where all traces' charts end, mm: the next round depth after the deepest, so that the print tells its own scale. */
+function chartEndMm(all: readonly DrillingAssessment[], units: Context['units']): number {
+  const deepest = Math.max(...all.map((d) => d.zones.at(-1)?.toMm ?? 0));
+  const step = units === 'us' ? 25.4 : 10;
+  return step * Math.ceil(deepest / step - 1e-6);
 }
 
 function atAGlance({ w, units }: Context, id: string, list: readonly DrillingAssessment[]): Block {

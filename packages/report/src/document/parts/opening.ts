@@ -2,6 +2,7 @@
 import type { DrillingAssessment, SectionAssessment } from '@standfast/engine';
 import { wallInWords } from '../../figures/trace.ts';
 import { bearing, compassPoint, fixed, measure } from '../../units.ts';
+import { term } from '../../words/spoken.ts';
 import { suggestionOf } from '../advice.ts';
 import type { Block } from '../blocks.ts';
 import { chanceInWords } from '../chance.ts';
@@ -10,8 +11,8 @@ import { dueInWords } from '../dueDate.ts';
 import { table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
 import { shortName } from './advice.ts';
+import { signatureOf } from './closing.ts';
 import { standingInWords } from './decision.ts';
-import { term } from '../../words/spoken.ts';
 
 /** Kinds of zone that mean a loss of drilling resistance. */
 const LOSS = new Set(['incipient', 'decayed', 'void', 'crack']);
@@ -35,7 +36,9 @@ export function opening(context: Context): Block[] {
   const inFlares = a.flares.reduce((n, f) => n + f.drillings.length, 0);
   add(w.facts.drilled, w.facts.drilledCount(a.sections.length, inSections, inFlares));
   add(w.facts.visited, c.visitedOn === undefined ? undefined : longDate(c.visitedOn, w.months));
-  add(w.facts.reported, longDate(options.generatedOn, w.months));
+  const signed = signatureOf(context);
+  const made = longDate(options.generatedOn, w.months);
+  add(w.facts.reported, signed === null || signed.alarm ? w.signOff.reported(made) : made);
   return [
     {
       kind: 'title',
