@@ -32,6 +32,7 @@ const RUBS: Record<(typeof STATES)[number], number> = {
   beforeOddity: 1,
   knot: 1,
   dip: 1,
+  fading: 0.8,
   incipient: 1,
   decayed: 0.6,
   void: 0,

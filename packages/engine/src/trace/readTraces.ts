@@ -21,7 +21,7 @@ import {
   SOUND_GRID,
   searchLevels,
 } from './searchLevels.ts';
-import { bestStretches, type Stretch, stretchPosterior } from './semiMarkov.ts';
+import { bestStretches, type SemiMarkov, type Stretch, stretchPosterior } from './semiMarkov.ts';
 import { type Texture, textureOf } from './texture.ts';
 import {
   type BarkSeen,
@@ -29,6 +29,7 @@ import {
   maskNotches,
   modelFrame,
   type PlaceKnown,
+  relativeLevel,
   traceModel,
   withFarBark,
 } from './traceModel.ts';
@@ -51,6 +52,13 @@ export interface TraceToRead {
   species?: string;
 }
 
+/** Share of sound above which a cell of fading wood still counts as sound. */
+const HALF_FADED = 0.65;
+const FADING = STATES.indexOf('fading');
+const SOUND_COLUMN = ZONE_KINDS.indexOf('sound');
+/** What an edge's place is uncertain by beyond the model's own doubt, mm; and of one that fades, share of its length. */
+const EDGE_SD_MM = 1.3;
+const FADED_SD = 0.2;
 /** Scatter of the sound level among the drillings of one tree, standard deviation of the logarithm. */
 const SOUND_SCATTER_IN_TREE = 0.1;
 /** How far the fit may take a single trace's sound level from where the search put it, same. */
@@ -161,16 +169,18 @@ function readOne(
   let stretches: Stretch[] = [];
   let floorSdPct = FLOOR_SD_PCT;
   let soundSdPct = 0;
+  let zeroSdPct = priors.zeroPct.sd;
   for (let pass = 0; pass < FIT_PASSES; pass++) {
     const frame = pass === 0 ? fitFrame : withFarBark(fitFrame, c, texture, far);
     const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked);
     stretches = inCells(bestStretches(model, FIT_GIVEN_UP).stretches, frame);
-    far = barkSeen(c, texture, stretches, levels, floor);
+    far = barkSeen(c, texture, stretches, levels, floor, zeroSdPct);
     const wood = stretches.find((s) => !['airIn', 'barkIn'].includes(STATES[s.state]!));
     levels = { ...levels, pivotMm: (wood?.from ?? 0) * cellMm };
     const fit = fitLevels(c, texture.scatterPct, masked, stretches, levels, near);
     levels = fit.levels;
     soundSdPct = fit.soundSdPct;
+    zeroSdPct = floorSd(fit, 0);
     const passed = woodPassed(stretches, cells, cellMm);
     floorSdPct = Math.min(4, floorSd(fit, passed[lowestWood(texture, stretches)]!));
     floor = floorOf(levels, passed);
@@ -178,15 +188,19 @@ function readOne(
   }
   const frame = withFarBark(modelFrame(c, texture, rings, known, 1), c, texture, far);
   const model = traceModel(c, texture, frame, levels, floor, shape, floorSdPct, notches, masked);
-  stretches = bestStretches(model).stretches;
   const posterior = stretchPosterior(model);
+  stretches = bestStretches(endingAsLikeliest(model, posterior.probability)).stretches;
 
   // Probabilities by kind.
   const K = ZONE_KINDS.length;
   const probability = new Float64Array(cells * K);
-  for (let i = 0; i < cells; i++)
-    for (let k = 0; k < STATES.length; k++)
-      probability[i * K + STATE_COLUMN[k]!]! += posterior.probability[i * STATES.length + k]!;
+  for (let i = 0; i < cells; i++) {
+    const high = relativeLevel(c.levelPct[i]!, floor[i]!, levels.soundPct * shape[i]!) > HALF_FADED;
+    for (let k = 0; k < STATES.length; k++) {
+      const column = k === FADING && high ? SOUND_COLUMN : STATE_COLUMN[k]!;
+      probability[i * K + column]! += posterior.probability[i * STATES.length + k]!;
+    }
+  }
 
   // Zones: stretches of one kind that touch (a knot in sound wood) are one.
   const kinds = stretches.map((s) => STATE_KIND[STATES[s.state]!]);
@@ -195,6 +209,11 @@ function readOne(
     const last = joined.at(-1);
     if (last && kinds[j - 1] === kinds[j]) last.to = s.to;
     else joined.push({ ...s });
+    // The edge of what fades over some millimetres is its middle.
+    if (last && s.state === FADING) {
+      last.to = (s.from + s.to) >> 1;
+      joined.at(-1)!.from = last.to;
+    }
   });
   const from = gridMm[0]! - cellMm / 2;
   const to = c.endMm;
@@ -221,13 +240,18 @@ function readOne(
   const wallMm = wood?.kind === 'sound' ? wood.toMm - wood.fromMm : 0;
   const next = zones[first + 1];
   const atLeast = wood?.kind === 'sound' && (!next || next.kind === 'bark' || next.kind === 'air');
-  const cellsWall = wood ? (joined[first]!.to - joined[first]!.from) * cellMm : 0;
+  // The posterior's walls end where the wood is whole no more: where an edge that fades over some millimetres begins.
+  const broken = stretches.find(
+    (s) => s.from >= (joined[first]?.from ?? cells) && STATE_KIND[STATES[s.state]!] !== 'sound',
+  );
+  const cellsWall = wood ? ((broken?.from ?? cells) - joined[first]!.from) * cellMm : 0;
+  const fadesMm = broken?.state === FADING ? (broken.to - broken.from) * cellMm : 0;
   const shift = wood?.kind === 'sound' ? wallMm - cellsWall : 0;
   const bark = zones.find((z) => z.kind === 'bark');
   return {
     zones,
     residualWallMm: wallMm,
-    residualWallInterval: wallInterval(posterior, cellMm, shift),
+    residualWallInterval: wallInterval(posterior, cellMm, shift, Math.hypot(EDGE_SD_MM, FADED_SD * fadesMm)),
     residualWallAtLeast: atLeast,
     barkFromMm: zones[0]!.kind === 'air' ? zones[0]!.toMm : bark ? from : woodFromMm,
     woodFromMm,
@@ -244,6 +268,21 @@ function readOne(
   };
 }
 
+/** How many cells of ragged bark are alike. */
+const ALIKE_CELLS = 3;
+
+/**
+ * The model with its end decided first: beyond the far side, or within the stem, whichever all explanations together
+ * make likelier. The single best explanation may be of the less likely sort when the other sort has many.
+ */
+function endingAsLikeliest(model: SemiMarkov, probability: Float64Array): SemiMarkov {
+  const row = (model.cells - 1) * STATES.length;
+  const outside = STATES.map((s) => s === 'barkOut' || s === 'airOut');
+  const out = outside.reduce((sum, o, k) => sum + (o ? probability[row + k]! : 0), 0);
+  const last = model.last.map((v, k) => (outside[k] === out > 0.5 ? v : -Infinity));
+  return { ...model, last };
+}
+
 /** Length and relative level of the bark on the way in, if there is any. */
 function barkSeen(
   c: ConditionedTrace,
@@ -251,17 +290,30 @@ function barkSeen(
   stretches: readonly Stretch[],
   levels: Levels,
   floor: Float64Array,
+  zeroSdPct: number,
 ): BarkSeen | undefined {
   const bark = stretches.find((s) => STATES[s.state] === 'barkIn');
   if (!bark) return undefined;
   let sum = 0;
   for (let i = bark.from; i < bark.to; i++) sum += c.levelPct[i]! - floor[i]!;
   const n = bark.to - bark.from;
+  let squares = 0;
+  let roughSquares = 0;
+  // A step at either end, or a stone cell, is not its raggedness.
+  const most = 3 * 1.4826 * quantile(texture.roughPct.slice(bark.from, bark.to), 0.5);
+  for (let i = bark.from; i < bark.to; i++) {
+    squares += (c.levelPct[i]! - floor[i]! - sum / n) ** 2;
+    roughSquares += Math.min(most, texture.roughPct[i]!) ** 2;
+  }
+  // Two short ragged stretches of one bark differ in mean by chance; and the idle level shifts the near one alone.
+  const chance = Math.sqrt((2 * ALIKE_CELLS * squares) / (n * n));
   return {
     lengthMm: n * c.cellMm,
     airMm: bark.from * c.cellMm,
-    scatterPct: quantile(texture.seenPct.slice(bark.from, bark.to), 0.5),
+    roughPct: Math.sqrt(Math.max(0, roughSquares / n - texture.quietRoughPct ** 2)),
+    levelPct: Math.max(0, sum / n),
     level: Math.min(0.6, Math.max(0, sum / n / levels.soundPct)),
+    levelSd: Math.hypot(chance, zeroSdPct) / levels.soundPct,
   };
 }
 

@@ -1,17 +1,20 @@
 import type { StretchPosterior } from './semiMarkov.ts';
 import type { Interval } from './types.ts';
 
-/** What an edge's place is uncertain by beyond the model's own doubt, standard deviation in mm. */
-const EDGE_SD_MM = 1.3;
-
 /**
  * The residual wall's distribution from the posterior over stretches: where the wood begins and where its first whole
  * run ends, taken as independent, blurred by what edges are uncertain by. Wood that does not begin sound is a wall of
  * nothing.
  *
  * @param shiftMm what refining the edges has added to the wall found on the grid.
+ * @param edgeSdMm what its edges are uncertain by beyond the model's own doubt, standard deviation.
  */
-export function wallInterval(posterior: StretchPosterior, cellMm: number, shiftMm: number): Interval {
+export function wallInterval(
+  posterior: StretchPosterior,
+  cellMm: number,
+  shiftMm: number,
+  edgeSdMm: number,
+): Interval {
   const { woodBegins, wholeEnds, brokenAtOnce } = posterior;
   const n = woodBegins.length;
   const mass = new Float64Array(n);
@@ -28,7 +31,7 @@ export function wallInterval(posterior: StretchPosterior, cellMm: number, shiftM
   for (let d = 1; d < n; d++) if (mass[d]! > 1e-6 * total) lengths.push(d);
   const cumulative = (x: number) => {
     let sum = 0;
-    for (const d of lengths) sum += mass[d]! * normalBelow((x - d * cellMm - shiftMm) / EDGE_SD_MM);
+    for (const d of lengths) sum += mass[d]! * normalBelow((x - d * cellMm - shiftMm) / edgeSdMm);
     return broken + (total > 0 ? ((1 - broken) * sum) / total : 0);
   };
   const top = (n + 8) * cellMm + Math.abs(shiftMm);

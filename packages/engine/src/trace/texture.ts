@@ -29,8 +29,10 @@ export interface Texture {
    * 0 to 1.5. Air and voids are quiet; bark is ragged; wood has its texture.
    */
   unrest: Float64Array;
-  /** Local scatter as seen, nothing added, percent of full scale. */
-  seenPct: Float64Array;
+  /** Size of each cell's second difference, scaled to the standard deviation of white noise, percent of full scale. */
+  roughPct: Float64Array;
+  /** Standard deviation of second differences, scaled alike, where the trace is at its quietest. */
+  quietRoughPct: number;
 }
 
 /** Running median and local robust scatter of a conditioned trace, cell by cell. */
@@ -65,8 +67,14 @@ export function textureOf(c: ConditionedTrace): Texture {
   const unrest = local.map((v) =>
     Math.min(1.5, Math.max(0, Math.log(Math.max(v * MAD_TO_SD, quiet) / quiet) - QUIET_TOLERANCE)),
   );
-  const seenPct = local.map((v) => Math.max(least, v * MAD_TO_SD));
-  return { smoothPct, scatterPct, unrest, seenPct };
+  const roughPct = Float64Array.from(c.levelPct, (y, i) =>
+    i === 0 || i === n - 1
+      ? 0
+      : Math.abs(y - 0.5 * (c.levelPct[i - 1]! + c.levelPct[i + 1]!)) / Math.sqrt(1.5),
+  );
+  const rough = runningMedian(roughPct, Math.max(1, Math.round(SCATTER_REACH_MM / c.cellMm)));
+  const quietRoughPct = Math.max(0.1, quantile(rough, 0.05) * MAD_TO_SD);
+  return { smoothPct, scatterPct, unrest, roughPct, quietRoughPct };
 }
 
 /** Running median over `2 reach + 1` values, the window cut at the ends. */

@@ -50,6 +50,7 @@ const INITIAL: Record<StateName, number> = {
   beforeOddity: 0.004,
   knot: 0,
   dip: 0,
+  fading: 0,
   incipient: 0.004,
   decayed: 0.01,
   void: 0.006,
@@ -72,7 +73,14 @@ const MOST_NOISE = 0.2;
 /** Least sound wood before a knot or a dip, mm: what stands high sooner is the sound wood itself. */
 const ODDITY_FROM_MM = 25;
 /** Longest stretch of the kinds that have a longest, mm. */
-const MOST_MM: Partial<Record<StateName, number>> = { barkIn: 90, barkOut: 90, knot: 60, dip: 24, crack: 7 };
+const MOST_MM: Partial<Record<StateName, number>> = {
+  barkIn: 90,
+  barkOut: 90,
+  knot: 60,
+  dip: 24,
+  fading: 16,
+  crack: 7,
+};
 
 /** Length laws, boundaries and entry probabilities on a grid of every `stride`-th cell. */
 export function modelFrame(
@@ -98,6 +106,7 @@ export function modelFrame(
     beforeOddity: geometricLaw(ODDITY_FROM_MM, 120, n, mm),
     knot: lognormalLaw(18, 0.6, 5, n, mm),
     dip: lognormalLaw(12, 0.6, 4, n, mm),
+    fading: lognormalLaw(8, 0.5, 3, n, mm),
     incipient: geometricLaw(12, 35, n, mm),
     decayed: geometricLaw(6, 40, n, mm),
     void: geometricLaw(5, 40, n, mm),
@@ -112,6 +121,7 @@ export function modelFrame(
     beforeOddity: ODDITY_FROM_MM,
     knot: 5,
     dip: 4,
+    fading: 3,
     incipient: 12,
     decayed: 6,
     void: 5,
@@ -139,7 +149,7 @@ export function modelFrame(
     initial,
     transition,
     extras: extraTerms(c, texture, rings, boundary, known.exitMm),
-    last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' ? -2 : 0)),
+    last: Float64Array.from(STATES, (s) => (s === 'barkOut' ? -3 : s === 'crack' || s === 'fading' ? -2 : 0)),
   };
 }
 
@@ -195,9 +205,12 @@ export interface BarkSeen {
   lengthMm: number;
   /** What was read as air before it, mm. */
   airMm: number;
-  /** Its local scatter, percent of full scale. */
-  scatterPct: number;
+  /** Its raggedness from cell to cell beyond noise, and its level over the floor, percent of full scale. */
+  roughPct: number;
+  levelPct: number;
+  /** Its level, share of sound, and how well that tells the far bark's, standard deviation. */
   level: number;
+  levelSd: number;
 }
 
 /** The frame with the far side's bark made like the bark on the way in; without any, with no way out but a rare one. */
@@ -216,16 +229,25 @@ export function withFarBark(
   if (seen) {
     const like = (lengthMm: number) =>
       lognormalLaw(Math.max(4, lengthMm), 0.3, Math.max(3, 0.5 * seen.lengthMm), n, mm);
+    const calm = Math.hypot(texture.quietRoughPct, DECAY_ROUGHNESS * seen.levelPct);
+    const ragged = Math.hypot(calm, seen.roughPct);
     const alikeTerms = sumsAt(frame.boundary, (i) => {
-      const off = Math.log(texture.seenPct[i]! / seen.scatterPct);
-      return ALIKE - UNLIKE * Math.min(2.5, off * off);
+      const z = texture.roughPct[i]!;
+      const odds = Math.log(calm / ragged) + 0.5 * ((z / calm) ** 2 - (z / ragged) ** 2);
+      return Math.max(-MOST_ALIKE, Math.min(MOST_ALIKE, odds / CORRELATED_CELLS));
     });
     extras[out] = alikeTerms.map((v, i) => v + extras[out]![i]!);
     // Quiet outer bark is easily taken for air on the way in.
     const alike = mix(like(seen.lengthMm), like(seen.lengthMm + seen.airMm), seen.airMm < 15 ? 0.7 : 1);
     lengths[out] = mix(alike, frame.lengths[out]!, 0.75);
   } else for (let k = 0; k < STATES.length; k++) transition[k * STATES.length + out]! -= 3;
-  return { ...frame, transition, lengths, extras, farBark: seen };
+  const most = frame.most.slice();
+  if (seen)
+    most[out] = Math.min(
+      most[out]!,
+      Math.ceil((MOST_OF_NEAR * (seen.lengthMm + (seen.airMm < 15 ? seen.airMm : 0)) + 8) / mm),
+    );
+  return { ...frame, transition, lengths, most, extras, farBark: seen };
 }
 
 /**
@@ -240,33 +262,43 @@ const RING_WEIGHT: Partial<Record<StateName, number>> = {
   incipient: 0.1,
 };
 /**
- * What a cell of far bark gains when its raggedness is that of the near bark, and loses with the squared logarithm of
- * their ratio: decay is smoother than bark.
+ * Most a cell of far bark gains when it is as ragged as the near bark, or loses when it is as smooth as decay, natural
+ * logarithm; and how rough decay is from cell to cell, share of its level.
  */
-const ALIKE = 0.08;
-const UNLIKE = 0.15;
+const MOST_ALIKE = 0.35;
+const DECAY_ROUGHNESS = 0.03;
 /**
  * Plates and fissures make the level of bark heave: standard deviation, share of sound, and how many cells heave as one.
  */
 const BARK_HEAVING = 0.06;
 const HEAVING_CELLS = 3;
 const BARK_IN = STATES.indexOf('barkIn');
+const BARK_OUT = STATES.indexOf('barkOut');
 /** Log odds against air or void in a restless cell, per unit of unrest. */
 const UNREST = 0.15;
+/** Reach of an edge's blur in the running median, mm. */
+const NEAR_EDGE_MM = 5;
+/** How far a floor may seem to fall on the way in by drift of the drill and noise, percent of full scale. */
+const ABOVE_LATER_PCT = 2;
 /** Log odds against each cell of far bark or air before any exit is possible. */
 const BEFORE_EXIT = 20;
 /**
- * Log probability a millimetre of wood or void costs where the outline says that the needle has left the stem: beyond
- * this share of the expected exit, and a lead of air before the bark. Mild, since outlines are measured with errors.
+ * Where no outline is known, an exit before this depth is held for unlikely, the less so the nearer to it: stems that
+ * are drilled are thicker. Log odds against each millimetre of far bark or air there, at its start.
  */
-const BEYOND_EXIT = 0.3;
-const LATEST_EXIT = 1.15;
-const LEAD_MM = 20;
+const THIN_STEM_MM = 110;
+const THIN_STEM = 0.25;
+/** How well an outline tells the exit: standard deviation as a share of its depth, and mm (air and bark at the entry). */
+const EXIT_SD_SHARE = 0.08;
+const EXIT_SD_MM = 8;
+/** Most log probability that a millimetre of wood or void costs beyond the exit that the outline tells. */
+const MOST_BEYOND = 0.3;
 const INSIDE: readonly StateName[] = [
   'sound',
   'beforeOddity',
   'knot',
   'dip',
+  'fading',
   'incipient',
   'decayed',
   'void',
@@ -274,6 +306,8 @@ const INSIDE: readonly StateName[] = [
 ];
 /** Log odds of a crack where no notch was found. */
 const NOT_A_NOTCH = -1000;
+/** Most of the far bark's thickness over that of the near bark. */
+const MOST_OF_NEAR = 2.2;
 /** How alike the bark of the two sides is in level, share of sound. */
 const FAR_BARK_SPREAD = 0.08;
 
@@ -308,6 +342,7 @@ export function traceModel(
   const noSums = new Float64Array((n + 1) * FIELDS);
   const barkSums = new Float64Array((n + 1) * FIELDS);
   const barkExtra = new Float64Array(n + 1);
+  const barkOutExtra = new Float64Array(n + 1);
   const { scatterPct } = texture;
   let A = 0;
   let B = 0;
@@ -349,19 +384,28 @@ export function traceModel(
     sums[f + 5] = XR;
     barkSums.set(bark, f);
     barkExtra[next] = looseness + frame.extras[BARK_IN]![next]!;
+    barkOutExtra[next] = looseness + frame.extras[BARK_OUT]![next]!;
     next++;
   }
+  const outer = farBarkLevel(frame.farBark, floorSdPct / levels.soundPct);
   const states = STATES.map((name, k): StretchState => {
     const law = LEVELS[name];
     return {
-      sums: name === 'crack' ? noSums : name === 'barkIn' ? barkSums : sums,
-      extra: name === 'crack' ? crackOdds : name === 'barkIn' ? barkExtra : frame.extras[k]!,
-      mean: name === 'barkOut' && frame.farBark ? frame.farBark.level : law.mean,
+      sums: name === 'crack' ? noSums : name === 'barkIn' || name === 'barkOut' ? barkSums : sums,
+      extra:
+        name === 'crack'
+          ? crackOdds
+          : name === 'barkIn'
+            ? barkExtra
+            : name === 'barkOut'
+              ? barkOutExtra
+              : frame.extras[k]!,
+      mean: name === 'barkOut' ? outer.mean : law.mean,
       spread:
         name === 'void' || name === 'airOut'
           ? Math.hypot(law.spread, floorSdPct / levels.soundPct)
-          : name === 'barkOut' && frame.farBark
-            ? FAR_BARK_SPREAD
+          : name === 'barkOut'
+            ? outer.spread
             : law.spread,
       slopeSpread: law.slopePerMm,
       length: frame.lengths[k]!,
@@ -376,6 +420,18 @@ export function traceModel(
     transition: frame.transition,
     last: frame.last,
     part: PART,
+  };
+}
+
+/** Level of the far bark: what bark is like, and what the near bark was like as far as it tells. */
+function farBarkLevel(seen: BarkSeen | undefined, floorSd: number): { mean: number; spread: number } {
+  const law = LEVELS.barkOut;
+  if (!seen) return { mean: law.mean, spread: Math.hypot(law.spread, floorSd) };
+  const own = 1 / (law.spread * law.spread);
+  const near = 1 / (FAR_BARK_SPREAD ** 2 + seen.levelSd ** 2);
+  return {
+    mean: (own * law.mean + near * seen.level) / (own + near),
+    spread: Math.hypot(1 / Math.sqrt(own + near), floorSd),
   };
 }
 
@@ -401,16 +457,60 @@ function extraTerms(
   const clarity = sumsAt(boundary, (i) => (rings.visible ? rings.clarity[i]! - SEEN : 0));
   const unrest = sumsAt(boundary, (i) => texture.unrest[i]!);
   const earliestMm = EARLIEST_EXIT * (exitMm ?? 0);
-  const latestMm = exitMm === undefined ? Infinity : LATEST_EXIT * exitMm + LEAD_MM;
-  const early = sumsAt(boundary, (i) => ((i + 0.5) * c.cellMm < earliestMm ? 1 : 0));
-  const beyond = sumsAt(boundary, (i) => ((i + 0.5) * c.cellMm > latestMm ? c.cellMm : 0));
+  const early = sumsAt(boundary, (i) => {
+    const mm = (i + 0.5) * c.cellMm;
+    if (exitMm !== undefined) return mm < earliestMm ? BEFORE_EXIT : 0;
+    return mm < THIN_STEM_MM ? THIN_STEM * (1 - mm / THIN_STEM_MM) * c.cellMm : 0;
+  });
+  const beyond = sumsAt(boundary, (i) => beyondExit((i + 0.5) * c.cellMm, exitMm) * c.cellMm);
+  const above = aboveLater(c, texture);
+  const aboveSums = sumsAt(boundary, (i) => above[i]!);
   return STATES.map((name) => {
     const ring = RING_WEIGHT[name] ?? 0;
     const quiet = name === 'airIn' || name === 'airOut' || name === 'void' ? UNREST : 0;
-    const exit = name === 'barkOut' || name === 'airOut' ? BEFORE_EXIT : 0;
-    const outside = INSIDE.includes(name) ? BEYOND_EXIT : 0;
-    return clarity.map((v, i) => ring * v - quiet * unrest[i]! - exit * early[i]! - outside * beyond[i]!);
+    const low = quiet > 0 ? 1 : 0;
+    const exit = name === 'barkOut' || name === 'airOut' ? 1 : 0;
+    const outside = INSIDE.includes(name) ? 1 : 0;
+    return clarity.map(
+      (v, i) => ring * v - quiet * unrest[i]! - low * aboveSums[i]! - exit * early[i]! - outside * beyond[i]!,
+    );
   });
+}
+
+/**
+ * Log probability that a millimetre of wood or void costs at a depth where the outline says that the needle has come
+ * out: the hazard of a normal law about the exit it tells.
+ */
+function beyondExit(depthMm: number, exitMm: number | undefined): number {
+  if (exitMm === undefined) return 0;
+  const sd = Math.hypot(EXIT_SD_SHARE * exitMm, EXIT_SD_MM);
+  const z = (depthMm - exitMm - EXIT_SD_MM) / sd;
+  if (z < -4) return 0;
+  const density = Math.exp(-0.5 * z * z) / (sd * Math.sqrt(2 * Math.PI));
+  const left = 1 / (1 + Math.exp(z * (1.5976 + 0.07056 * z * z)));
+  return Math.min(MOST_BEYOND, density / Math.max(left, 1e-9));
+}
+
+/**
+ * Log odds against air or void in a cell by how far it stands above the lowest level kept up anywhere deeper: friction
+ * never falls on the way in, so what stands above a later level stands above the floor.
+ */
+function aboveLater(c: ConditionedTrace, texture: Texture): Float64Array {
+  const cells = c.gridMm.length;
+  const out = new Float64Array(cells);
+  const sd = Math.hypot(ABOVE_LATER_PCT, c.cellNoisePct);
+  const reach = Math.round(NEAR_EDGE_MM / c.cellMm);
+  let lowest = Infinity;
+  for (let i = cells - 1; i >= 0; i--) {
+    lowest = Math.min(lowest, texture.smoothPct[i]!);
+    // Near an edge the median still stands at the other side's level.
+    let here = Infinity;
+    for (let j = Math.max(0, i - reach); j <= Math.min(cells - 1, i + reach); j++)
+      here = Math.min(here, texture.smoothPct[j]!);
+    const z = Math.min(3, Math.max(0, (here - lowest) / sd - 1));
+    out[i] = (0.5 * z * z) / CORRELATED_CELLS;
+  }
+  return out;
 }
 
 function mix(a: LengthLaw, b: LengthLaw, share: number): LengthLaw {
