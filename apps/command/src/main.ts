@@ -73,7 +73,10 @@ program
   .option('--json', 'print one JSON document')
   .option('--report <out.pdf>', 'write the report as PDF')
   .option('--html <out.html>', 'write the report as HTML')
-  .addOption(new Option('--units <units>', 'units of the report').choices(['metric', 'us']).default('metric'))
+  .addOption(new Option('--units <units>', 'units of the report').choices(['metric', 'us']))
+  .addOption(new Option('--paper <paper>', 'paper of the report').choices(['a4', 'letter']))
+  .option('--firm <folder>', "folder with firm.json: the firm's letterhead, logo, signature, language, units")
+  .option('--signed-on <date>', 'the report is signed on this day, for example 2026-06-20', day)
   .addOption(seedOption())
   .addOption(drawsOption())
   .action(
@@ -85,7 +88,7 @@ program
 program
   .command('verify')
   .description('recompute a report from the case inside it and say whether its figures stand (0 yes, 1 no)')
-  .argument('<report.pdf>', 'report that assess --report wrote')
+  .argument('<report>', 'PDF or HTML report that assess wrote')
   .option('--json', 'print one JSON document')
   .action(
     withOutcome(async (file: string, options: { json?: boolean }) =>
@@ -139,7 +142,10 @@ interface AssessFlags {
   json?: boolean;
   report?: string;
   html?: string;
-  units: 'metric' | 'us';
+  units?: 'metric' | 'us';
+  paper?: 'a4' | 'letter';
+  firm?: string;
+  signedOn?: string;
   seed?: number;
   draws?: number;
 }
@@ -183,6 +189,12 @@ function wholeFrom(least: number, most: number): (text: string) => number {
     if (/^[+-]?\d+$/.test(text) && value >= least && value <= most) return value;
     throw new InvalidArgumentError(`Give a whole number from ${least} to ${most}.`);
   };
+}
+
+function day(text: string): string {
+  const found = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
+  if (found && !Number.isNaN(found.getTime()) && found.toISOString().startsWith(text)) return text;
+  throw new InvalidArgumentError('Give a day as year-month-day, for example 2026-06-20.');
 }
 
 function atLeastZero(text: string): number {

@@ -10,6 +10,7 @@ export * from './fonts.ts';
 export { type HtmlOptions, toHtml } from './html/toHtml.ts';
 export * from './pdf/toPdf.ts';
 export { htmlWithCase, pdfWithCase, provenHtml, provenPdf, withEvidence } from './proof/proven.ts';
+export { reducePhotos, type Shrink } from './proof/reducePhotos.ts';
 export * from './proof/verifyReport.ts';
 export * from './scene/index.ts';
 export * from './testing/sampleAssessment.ts';

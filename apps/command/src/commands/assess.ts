@@ -16,7 +16,10 @@ interface Options {
   html?: string;
   seed?: number;
   draws?: number;
-  units: Units;
+  units?: Units;
+  paper?: 'a4' | 'letter';
+  firm?: string;
+  signedOn?: string;
 }
 
 /**
@@ -30,23 +33,26 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
   }
   await look(casePath);
   const bag = await bagFromPath(casePath);
+  const firm =
+    options.firm === undefined ? undefined : await (await import('../files/firm.ts')).readFirm(options.firm);
   const { caseFile, engineInput, notices } = openCase(bag);
   for (const file of outputs) await checkOutput(file, filesOfCase(casePath, caseFile, bag));
   const assessed = assess(engineInput, { seed: options.seed, draws: options.draws });
   const assessment: Assessment = { ...assessed, notices: [...notices, ...assessed.notices] };
 
   if (outputs.length) {
-    const { htmlReport, pdfReport } = await import('../files/report.ts');
+    const { caseToReport, reportBytes } = await import('../files/report.ts');
+    const { units, paper, signedOn } = options;
+    const own = { caseFile, bag: caseFilesOf(caseFile, bag) };
+    const inside = await caseToReport(own, { units, paper, signedOn, firm });
+    // What is noticed is read from the very case that goes along, as a verifier will read it.
+    const reported = { ...assessed, notices: [...openCase(inside.bag).notices, ...assessed.notices] };
     const files = [];
-    const wanted = {
-      assessment,
-      caseFile,
-      bag: caseFilesOf(caseFile, bag),
-      units: options.units,
-      generatedOn: today(),
-    };
-    if (options.report) files.push({ file: options.report, content: await pdfReport(wanted) });
-    if (options.html) files.push({ file: options.html, content: await htmlReport(wanted) });
+    for (const [kind, file] of [
+      ['pdf', options.report],
+      ['html', options.html],
+    ] as const)
+      if (file) files.push({ file, content: await reportBytes(kind, inside, reported, today()) });
     for (const { file, content } of files) await onDisk(file, () => writeWhole(file, content));
   }
 

@@ -16,7 +16,7 @@ const SHOWN = 12;
  * @throws InputFault when it is not a report that carries its case
  */
 export async function verify(file: string, options: { json?: boolean }): Promise<number> {
-  const bytes = await readInput(file, 'a report (PDF)', LIMIT_BYTES);
+  const bytes = await readInput(file, 'a report (PDF or HTML)', LIMIT_BYTES);
   const found = await verifyReport(bytes, file, { fonts: await loadFonts(import.meta.url) });
   if (options.json) printJson({ format: 'standfast-verification', version: 1, ...found });
   else print(file, found);
@@ -36,8 +36,9 @@ function print(file: string, found: Verification): void {
   for (const { where, inReport, recomputed } of figures.differing.slice(0, SHOWN))
     page.item('-', `${where}: ${inReport} in the report, ${recomputed} recomputed`);
   more(figures.differing.length);
-  page.heading(`Pages: ${pages.compared - pages.differing.length} of ${pages.compared} stand`);
-  for (const one of pages.differing.slice(0, SHOWN)) {
+  const [many, one] = found.kind === 'pdf' ? ['Pages', 'page'] : ['Parts', 'part'];
+  page.heading(`${many}: ${pages.compared - pages.differing.length} of ${pages.compared} stand`);
+  for (const unlike of pages.differing.slice(0, SHOWN)) {
     const lines = (list: string[]) =>
       list
         .slice(0, SHOWN)
@@ -45,9 +46,9 @@ function print(file: string, found: Verification): void {
         .join(', ') || 'nothing';
     page.item(
       '-',
-      one.inReport.length + one.recomputed.length === 0
-        ? `page ${one.page}: its words are the same, but it is drawn otherwise`
-        : `page ${one.page}: ${lines(one.inReport)} in the report, ${lines(one.recomputed)} recomputed`,
+      unlike.inReport.length + unlike.recomputed.length === 0
+        ? `${one} ${unlike.page}: its words are the same, but it is drawn otherwise`
+        : `${one} ${unlike.page}: ${lines(unlike.inReport)} in the report, ${lines(unlike.recomputed)} recomputed`,
     );
   }
   more(pages.differing.length);

@@ -1,29 +1,64 @@
 /** The report of an assessment, as files. */
-import type { CaseFile, ReadonlyCaseBag } from '@standfast/casefile';
+import {
+  type CaseFile,
+  type CaseReport,
+  type Firm,
+  type ReadonlyCaseBag,
+  saveCase,
+  withFirm,
+} from '@standfast/casefile';
 import type { Assessment } from '@standfast/engine';
-import { provenPdf, reportDocument, toHtml, type Units } from '@standfast/report';
+import { provenHtml, provenPdf, reducePhotos, type Units } from '@standfast/report';
 import { loadFonts } from '@standfast/report/node';
+import { shrinkPhoto } from './shrink.ts';
 
-export interface ReportWanted {
-  assessment: Assessment;
+/** How the report is to read, beside what the case says. */
+export interface ReportWishes {
+  /** Said on the command line, so it counts before what case and firm say. */
+  units?: Units;
+  paper?: CaseReport['paper'];
+  signedOn?: string;
+  /** Fills what the case leaves out. */
+  firm?: Firm;
+}
+
+/** A case as it travels inside its report. */
+export interface CaseToReport {
   caseFile: CaseFile;
-  /** The case's own files, which travel inside the PDF. */
+  /** The case's own files. */
   bag: ReadonlyCaseBag;
-  units: Units;
-  /** Day the report is made, `2026-05-14`. */
-  generatedOn: string;
 }
 
-export async function pdfReport(wanted: ReportWanted): Promise<Uint8Array> {
-  const { assessment, caseFile, bag, units, generatedOn } = wanted;
-  const options = { units, generatedOn };
-  return provenPdf({ assessment, caseFile, options, bag }, { fonts: await loadFonts(import.meta.url) });
+/** The case with these wishes written into it, and its photos small enough: the report is made from it alone. */
+export async function caseToReport(
+  { caseFile, bag }: CaseToReport,
+  { units, paper, signedOn, firm }: ReportWishes,
+): Promise<CaseToReport> {
+  let made: CaseToReport = firm ? withFirm(caseFile, bag, firm) : { caseFile, bag };
+  if (units ?? paper ?? signedOn) {
+    const { report = {} } = made.caseFile;
+    const changed: CaseFile = {
+      ...made.caseFile,
+      report: {
+        ...report,
+        ...(units ? { units } : {}),
+        ...(paper ? { paper } : {}),
+        ...(signedOn ? { signature: { ...report.signature, signedOn } } : {}),
+      },
+    };
+    made = { caseFile: changed, bag: saveCase(changed, made.bag) };
+  }
+  return reducePhotos(made.caseFile, made.bag, shrinkPhoto);
 }
 
-export async function htmlReport(wanted: ReportWanted): Promise<Uint8Array> {
-  return new TextEncoder().encode(toHtml(documentOf(wanted), { fonts: await loadFonts(import.meta.url) }));
-}
-
-function documentOf({ assessment, caseFile, units, generatedOn }: ReportWanted) {
-  return reportDocument({ assessment, caseFile, options: { units, generatedOn } });
+/** The reports wanted, as bytes. `generatedOn`: day the report is made, `2026-05-14`. */
+export async function reportBytes(
+  kind: 'pdf' | 'html',
+  { caseFile, bag }: CaseToReport,
+  assessment: Assessment,
+  generatedOn: string,
+): Promise<Uint8Array> {
+  const input = { assessment, caseFile, bag, options: { units: 'metric' as const, generatedOn } };
+  const fonts = { fonts: await loadFonts(import.meta.url) };
+  return kind === 'pdf' ? provenPdf(input, fonts) : new TextEncoder().encode(await provenHtml(input, fonts));
 }

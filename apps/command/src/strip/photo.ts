@@ -1,7 +1,6 @@
 /** Photos as files: JPEG and PNG to pixels the right way up, and pixels to PNG. */
-import { hasJpegEnd, isJpeg, isPng, jpegSize, pngSize, textAt } from '@standfast/casefile';
+import { hasJpegEnd, isJpeg, isPng, jpegOrientation, jpegSize, pngSize, textAt } from '@standfast/casefile';
 import { checkStripSize, InputFault, type StripImage } from '@standfast/engine';
-import { jpegOrientation } from './orientation.ts';
 
 type PhotoKind = 'jpeg' | 'png';
 

@@ -44,9 +44,8 @@ it.each([
   expect(() => caseWith(report)).toThrow(message);
 });
 
-it('asks about a signature before the visit, one without a date, and text by nobody', () => {
+it('asks about a signature before the visit, and text by nobody', () => {
   expect(said(caseWith({ signature: { signedOn: '2026-06-01' } }))).toMatch(/before the visit/);
-  expect(said(caseWith({ signature: { image: 'a.png' } }))).toMatch(/without a date does not count/);
   expect(said(caseWith({ added: [{ after: 'a', text: 'b' }] }, { assessor: {} }))).toMatch(/by whom/);
 });
 

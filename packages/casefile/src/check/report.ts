@@ -33,13 +33,6 @@ export function checkReport(findings: Findings, { report, visitedOn, assessor }:
       'report.signature.signedOn',
       `the report is signed on ${signature.signedOn}, before the visit on ${visitedOn}: is the date right?`,
     );
-  if (signature?.image !== undefined && signature.signedOn === undefined)
-    addNotice(
-      findings,
-      'note',
-      'report.signature',
-      'a signature without a date does not count: the report says that it is not signed until signedOn is given.',
-    );
   (report.added ?? []).forEach(({ text, by }, i) => {
     if (text.length > LONGEST_ADDITION)
       addFault(

@@ -1,5 +1,5 @@
 /** A picture of the case as it can be printed: what kind it is, how large, which way up, and whether it is whole. */
-import { hasJpegEnd, isJpeg, isPng, jpegSize, pngSize, textAt } from '@standfast/casefile';
+import { hasJpegEnd, isJpeg, isPng, jpegOrientation, jpegSize, pngSize, textAt } from '@standfast/casefile';
 import { unzlibSync } from 'fflate';
 
 export interface Picture {
@@ -28,38 +28,6 @@ export function pictureOf(bytes: Uint8Array): Picture | null {
 function sized(kind: Picture['kind'], bytes: Uint8Array, size: [number, number] | null): Picture | null {
   if (!size || size[0] < 1 || size[1] < 1 || size[0] * size[1] > MOST_PIXELS) return null;
   return { kind, bytes, widthPx: size[0], heightPx: size[1] };
-}
-
-/** How a JPEG is to be turned, 1 to 8 as Exif has it (tag 0x0112 of the first directory); 1 where it does not say. */
-export function jpegOrientation(bytes: Uint8Array): number {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  let at = 2;
-  while (at + 4 <= bytes.length && bytes[at] === 0xff) {
-    const marker = bytes[at + 1]!;
-    if (marker === 0xda) return 1;
-    const length = view.getUint16(at + 2);
-    if (marker === 0xe1 && textAt(bytes, at + 4, at + 8) === 'Exif')
-      return exifOrientation(bytes.subarray(at + 10, at + 2 + length));
-    at += 2 + length;
-  }
-  return 1;
-}
-
-function exifOrientation(tiff: Uint8Array): number {
-  const view = new DataView(tiff.buffer, tiff.byteOffset, tiff.byteLength);
-  const little = textAt(tiff, 0, 2) === 'II';
-  if (tiff.length < 8) return 1;
-  const directory = view.getUint32(4, little);
-  if (directory + 2 > tiff.length) return 1;
-  const count = view.getUint16(directory, little);
-  for (let i = 0; i < count; i++) {
-    const entry = directory + 2 + 12 * i;
-    if (entry + 12 > tiff.length) return 1;
-    if (view.getUint16(entry, little) !== 0x0112) continue;
-    const value = view.getUint16(entry + 8, little);
-    return value >= 1 && value <= 8 ? value : 1;
-  }
-  return 1;
 }
 
 /** Whether a PNG's pixels are all there: its chunks follow one another to the end and unpack to as many bytes as it says. */
