@@ -98,6 +98,7 @@ export function engineInput(
     timeFrameYears: caseFile.timeFrameYears,
     decision: caseFile.decision,
     advice: caseFile.advice,
+    ...(caseFile.visitedOn === undefined ? {} : { visitedOn: caseFile.visitedOn }),
   };
   return { input, notices: findings.notices };
 }

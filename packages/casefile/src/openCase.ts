@@ -3,7 +3,8 @@
  */
 import { type CaseInput, checkTrace, InputFault, type Notice, type Trace } from '@standfast/engine';
 import { CASE_JSON, type ReadonlyCaseBag } from './bag/bag.ts';
-import { filesInWords, findFile } from './bag/paths.ts';
+import { bagBelow, EARLIER_FOLDER } from './bag/earlierBag.ts';
+import { filesInWords, findFile, pathProblem } from './bag/paths.ts';
 import { CaseFaults, throwFaults } from './caseFaults.ts';
 import { checkCase, drillingsOf } from './check/checkCase.ts';
 import { engineInput } from './engineInput.ts';
@@ -22,6 +23,8 @@ export interface InspectedCase {
   engineInput: CaseInput | null;
   faults: InputFault[];
   notices: Notice[];
+  /** The earlier visit that the case names, as far as it could be read; null when it names none that is there. */
+  earlier: InspectedCase | null;
 }
 
 /**
@@ -50,6 +53,7 @@ export function inspectCase(bag: ReadonlyCaseBag): InspectedCase {
     engineInput: null,
     faults: [],
     notices: [],
+    earlier: null,
   };
   collect(opened, () => {
     const { caseFile, notices } = parseCase(caseJson(bag), CASE_JSON);
@@ -64,10 +68,12 @@ export function inspectCase(bag: ReadonlyCaseBag): InspectedCase {
   readTraces(opened, caseFile, bag);
   lookForPhotos(opened, caseFile, bag);
   lookForUnused(opened, caseFile, bag);
+  openEarlier(opened, caseFile, bag);
   collect(opened, () => {
     const { input, notices } = engineInput(caseFile, opened.traces);
     opened.notices.push(...notices);
-    if (opened.faults.length === 0) opened.engineInput = input;
+    const earlier = opened.earlier?.engineInput;
+    if (opened.faults.length === 0) opened.engineInput = earlier ? { ...input, earlier } : input;
   });
   return opened;
 }
@@ -81,6 +87,36 @@ function collect(opened: InspectedCase, step: () => void): void {
     else if (error instanceof InputFault) opened.faults.push(error);
     else throw error;
   }
+}
+
+/**
+ * Reads the earlier visit that the case names. Where nothing is there the name is wrong: a fault. What is wrong within the
+ * earlier case is told and leaves the comparison out, but never stands in the way of the present one.
+ */
+function openEarlier(opened: InspectedCase, caseFile: CaseFile, bag: ReadonlyCaseBag): void {
+  const folder = caseFile.earlier;
+  if (folder === undefined) return;
+  collect(opened, () => {
+    const where = 'case.json: earlier';
+    const problem = pathProblem(folder.replace(/\/$/, ''));
+    if (problem) throw new InputFault(`${problem} (${JSON.stringify(folder)})`, where);
+    const below = bagBelow(bag, folder);
+    if (!findFile(below, CASE_JSON, where)) {
+      throw new InputFault(
+        `names the earlier visit ${folder}, where there is no case.json; ${filesInWords(bag, EARLIER_FOLDER)}: correct the name, add that case's folder, or take the field out`,
+        where,
+      );
+    }
+    const earlier = inspectCase(below);
+    opened.earlier = earlier;
+    for (const fault of earlier.faults) {
+      opened.notices.push({
+        severity: 'serious',
+        where: 'earlier',
+        text: `the earlier visit cannot be assessed, so nothing is compared: ${fault.message}`,
+      });
+    }
+  });
 }
 
 function caseJson(bag: ReadonlyCaseBag): Uint8Array {

@@ -9,122 +9,34 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { type CaseFile, caseText, parseCase, writeTraceTable } from '@standfast/casefile';
-import { needleLine, outlineRing } from '@standfast/engine';
-import { simulateTrace, type TraceStretch } from '../traces/simulateTrace.ts';
-import { BARK_MM, DECAYED, INCIPIENT_MM, kindAt, RADII, SECTION_HEIGHT_MM, VOID } from './truthOfDemo.ts';
+import { outlineRing } from '@standfast/engine';
+import { simulateTrace } from '../traces/simulateTrace.ts';
+import {
+  FIRST_SETTING,
+  FLARE_OUT_MM,
+  FLARE_START_MM,
+  FLARES,
+  NEEDLE_MM,
+  type Needle,
+  round,
+  SECTION_NEEDLES,
+  stretchesOf,
+} from './demoNeedles.ts';
+import { BARK_MM, DECAYED, INCIPIENT_MM, RADII, SECTION_HEIGHT_MM, VOID } from './truthOfDemo.ts';
 
 const DEMO = resolve(import.meta.dirname, '../../../packages/casefile/demo');
-const NEEDLE_MM = 400;
-const STEP_MM = 0.1;
-/** A flare stands this far out of the section's outline, and its drillings start at this height. */
-const FLARE_OUT_MM = 90;
-const FLARE_START_MM = 250;
-
-interface Needle {
-  id: string;
-  azimuthDeg: number;
-  offRadialDeg?: number;
-  downDeg?: number;
-  note?: string;
-}
-
-const SECTION_NEEDLES: Needle[] = [
-  { id: 'd1', azimuthDeg: 12 },
-  { id: 'd2', azimuthDeg: 68 },
-  { id: 'd3', azimuthDeg: 122 },
-  { id: 'd4', azimuthDeg: 196, note: 'Left of the old wound.' },
-  { id: 'd5', azimuthDeg: 229, note: 'Through the seam; the needle dropped freely for some centimetres.' },
-  { id: 'd6', azimuthDeg: 274 },
-  { id: 'd7', azimuthDeg: 322, offRadialDeg: -22, note: 'Off the radial, to pass a surface root of ivy.' },
-];
-
-const FLARES = [
-  {
-    id: 'f1',
-    azimuthDeg: 24,
-    widthMm: 340,
-    heightMm: 380,
-    needle: { id: 'd8', azimuthDeg: 24, downDeg: 40 },
-  },
-  {
-    id: 'f2',
-    azimuthDeg: 114,
-    widthMm: 310,
-    heightMm: 330,
-    needle: { id: 'd9', azimuthDeg: 114, downDeg: 40 },
-  },
-  {
-    id: 'f3',
-    azimuthDeg: 216,
-    widthMm: 360,
-    heightMm: 400,
-    needle: { id: 'd10', azimuthDeg: 216, downDeg: 38, note: 'Soft from about 16 cm in.' },
-  },
-  {
-    id: 'f4',
-    azimuthDeg: 301,
-    widthMm: 300,
-    heightMm: 320,
-    needle: { id: 'd11', azimuthDeg: 301, downDeg: 42 },
-  },
-];
 
 const outline = { kind: 'radii' as const, radii: RADII };
 const ring = outlineRing(outline);
-
-/** The true kinds along a needle, from the plan of decay. */
-function stretchesOf(needle: Needle, outMm: number, startHeightMm: number): TraceStretch[] {
-  const { azimuthDeg, offRadialDeg = 0, downDeg = 0 } = needle;
-  const line = needleLine(ring, { azimuthDeg, offRadialDeg, downDeg });
-  const down = Math.sin((downDeg * Math.PI) / 180);
-  const stretches: TraceStretch[] = [];
-  for (let i = 0; i < NEEDLE_MM / STEP_MM; i++) {
-    const depth = (i + 0.5) * STEP_MM;
-    const across = depth * line.horizontalPerDepth - outMm;
-    const kind =
-      depth < BARK_MM
-        ? 'bark'
-        : kindAt(
-            line.entryMm[0] + across * line.headingUnit[0],
-            line.entryMm[1] + across * line.headingUnit[1],
-            startHeightMm - depth * down,
-          );
-    const last = stretches.at(-1);
-    if (last?.kind === kind) last.lengthMm += STEP_MM;
-    else stretches.push({ kind, lengthMm: STEP_MM, ...LOOK[kind] });
-  }
-  return stretches;
-}
-
-/** How each kind looks in this tree: level over that of sound wood, and width of the edge into it. */
-const LOOK: Record<string, { share?: number; edgeMm?: number }> = {
-  bark: { share: 0.14 },
-  sound: { share: 1, edgeMm: 3 },
-  incipient: { share: 0.7, edgeMm: 6 },
-  decayed: { share: 0.24, edgeMm: 5 },
-  void: { share: 0 },
-};
-
-function round(values: Float64Array, decimals: number): Float64Array {
-  return values.map((value) => Number(value.toFixed(decimals)));
-}
 
 const truthOfDrillings: { id: string; zones: { kind: string; fromMm: number; toMm: number }[] }[] = [];
 
 /** Writes a needle's trace and gives its entry in the case. */
 function drill(needle: Needle, seed: number, outMm = 0, startHeightMm = SECTION_HEIGHT_MM) {
   const { trace, truth } = simulateTrace({
-    stretches: stretchesOf(needle, outMm, startHeightMm),
+    stretches: stretchesOf(needle, ring, outMm, startHeightMm),
     seed,
-    rings: 'diffuse',
-    ringMm: 2.6,
-    soundLevelPct: 41,
-    frictionPctPerMm: 0.018,
-    frictionOnsetPct: 1.5,
-    zeroPct: 0.6,
-    noiseSdPct: 0.9,
-    trendShare: -0.06,
-    spacingMm: STEP_MM,
+    ...FIRST_SETTING,
   });
   const path = `traces/${needle.id}.csv`;
   writeFileSync(

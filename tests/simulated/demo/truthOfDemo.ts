@@ -62,15 +62,17 @@ export const INCIPIENT_MM = 24;
 const LEAN_OUT = 0.8;
 const LEAN_AZIMUTH_DEG = 222;
 
-/** What the wood is at a point inside the bark. */
-export function kindAt(xMm: number, yMm: number, zMm: number): ZoneKind {
+/** What the wood is at a point inside the bark; decay has spread by `spreadMm` since the plan was drawn. */
+export function kindAt(xMm: number, yMm: number, zMm: number, spreadMm = 0): ZoneKind {
   const out = LEAN_OUT * Math.max(0, SECTION_HEIGHT_MM - zMm);
   const lean = (LEAN_AZIMUTH_DEG * Math.PI) / 180;
   const point: Point = [xMm - out * Math.sin(lean), yMm - out * Math.cos(lean)];
   // The cavity is small: it ends a hand's breadth below the section.
   if (zMm > SECTION_HEIGHT_MM - 100 && inside(point, VOID)) return 'void';
   if (inside(point, DECAYED)) return 'decayed';
-  return distanceTo(point, DECAYED) < INCIPIENT_MM ? 'incipient' : 'sound';
+  const off = distanceTo(point, DECAYED) - spreadMm;
+  if (spreadMm > 0 && off < 0) return 'decayed';
+  return off < INCIPIENT_MM ? 'incipient' : 'sound';
 }
 
 function inside([x, y]: Point, ring: readonly Point[]): boolean {

@@ -85,6 +85,8 @@ export interface SimulatedTrace {
   /** Sound wood between the cambium and the first wood that is not sound, mm, and whether that was all there was. */
   residualWallMm: number;
   residualWallAtLeast: boolean;
+  /** Texture of the sound wood met, as taken by the option of that name: to drill the same wood again. */
+  woodTexture: (depthMm: number) => number;
 }
 
 const FINE_MM = 0.1;
@@ -231,7 +233,16 @@ export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
     from = ends[s]!;
   }
   const wall = trueWall(truth);
-  return { trace: { depthMm: Float64Array.from(depth), resistancePct: resistance }, truth, ...wall };
+  const texturedAt = (depthMm: number) => {
+    const i = Math.min(n - 1, Math.max(0, Math.round(depthMm / FINE_MM)));
+    return woodTexture?.(depthMm) ?? ringContrast * ring[i]! + wanderShare * slow[i]!;
+  };
+  return {
+    trace: { depthMm: Float64Array.from(depth), resistancePct: resistance },
+    truth,
+    ...wall,
+    woodTexture: texturedAt,
+  };
 }
 
 function trueWall(truth: readonly Zone[]): { residualWallMm: number; residualWallAtLeast: boolean } {

@@ -4,6 +4,7 @@ export * from './drillings.ts';
 export * from './flares.ts';
 export { newCase } from './newCase.ts';
 export { nextId } from './nextId.ts';
+export { nextVisit } from './nextVisit.ts';
 export type { DrillingPlace, DrillingRef } from './places.ts';
 export * from './roots.ts';
 export * from './sections.ts';

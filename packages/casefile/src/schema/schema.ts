@@ -131,6 +131,7 @@ function schemaWith(object: ObjectBuilder) {
     assessor: optional(object({ name: optional(text), credential: optional(text), firm: optional(text) })),
     visitedOn: optional(z.iso.date()),
     weather: optional(text),
+    earlier: optional(name),
     place: optional(
       object({ name: optional(text), latitude: optional(number), longitude: optional(number) }),
     ),

@@ -15,6 +15,7 @@ import type { Interval } from '../trace/types.ts';
 import { directionalIntervals, interval } from '../wind/interval.ts';
 import { compareDrilling, type DrillingComparison, type FrontMeasure } from './compareDrilling.ts';
 import {
+  agedCapacity,
   crossingOf,
   fanOf,
   forecastYears,
@@ -128,7 +129,18 @@ export function changeBetween(
           fanYears,
           limits,
         );
-  const safetyChange = safetyChanges(then, now, sectionPairs, recorded);
+  const paired = sectionPairs.map(
+    ([earlier, later]): PairedSection => ({
+      earlier,
+      later,
+      ratio: capacityRatio(
+        then.sections[earlier]!,
+        now.sections[later]!,
+        ageable.find(({ section }) => section.id === now.input.sections[later]!.id)?.section,
+        years,
+      ),
+    }),
+  );
   const assessment: ChangeAssessment = {
     earlierOn: then.input.visitedOn ?? null,
     laterOn: now.input.visitedOn ?? null,
@@ -136,9 +148,11 @@ export function changeBetween(
     tellingMm: constant('telling front').value,
     drillings: compared.map(({ change }) => change),
     unmatched,
-    sections: sectionPairs.map(([i, j]) => sectionChange(then.sections[i]!, now.sections[j]!, draws)),
+    sections: paired.map(({ earlier, later, ratio }) =>
+      sectionChange(then.sections[earlier]!, now.sections[later]!, ratio, draws),
+    ),
     sectionsThen: then.sections.map((section) => section.assessment),
-    safety: safetyChange,
+    safety: safetyChanges(then, now, paired, recorded),
     forecast: fan && {
       years: fanYears.at(-1)!,
       safety: fan.safety,
@@ -358,16 +372,39 @@ const pairSections = (then: readonly SectionInput[], now: readonly SectionInput[
 const pairFlares = (then: readonly FlareInput[], now: readonly FlareInput[]) =>
   nearest(then, now, (a, b) => apartDeg(a.azimuthDeg, b.azimuthDeg), SAME_FLARE_DEG);
 
-function sectionChange(then: WorkedSection, now: WorkedSection, draws: number): SectionChange {
-  const difference = new Float64Array(draws * DIRECTIONS);
-  const ratio = new Float64Array(draws * DIRECTIONS);
-  for (let i = 0; i < difference.length; i++) {
-    const a = then.posterior.remaining[i]!;
-    const b = now.posterior.remaining[i]!;
-    difference[i] = b - a;
+/** Capacity now over capacity then, `draws` rows of 36, of one section: what all differences are taken from. */
+type CapacityRatio = Float64Array;
+
+/**
+ * Where speeds are known, the earlier section's draws aged over the years between: what was not drilled again is then the
+ * same wood in both, and only what the repeats measured differs. Without dates the two assessments, draw by draw.
+ */
+function capacityRatio(
+  then: WorkedSection,
+  now: WorkedSection,
+  ageable: SectionToAge | undefined,
+  years: number | null,
+): CapacityRatio {
+  if (ageable && years !== null) return agedCapacity(then.posterior, ageable, [years])[0]!;
+  return then.posterior.remaining.map((a, i) => {
     const d = i % DIRECTIONS;
-    ratio[i] = a > 0 ? (b * now.intactModulusMm3[d]!) / (a * then.intactModulusMm3[d]!) : 1;
-  }
+    const b = now.posterior.remaining[i]!;
+    return a > 0 ? (b * now.intactModulusMm3[d]!) / (a * then.intactModulusMm3[d]!) : 1;
+  });
+}
+
+function sectionChange(
+  then: WorkedSection,
+  now: WorkedSection,
+  ratio: CapacityRatio,
+  draws: number,
+): SectionChange {
+  // Of the strength all sound, growth has its part: it is taken out to tell what decay has.
+  const intact = now.intactModulusMm3.map((mm3, d) => mm3 / then.intactModulusMm3[d]!);
+  const difference = ratio.map((r, i) => {
+    const a = then.posterior.remaining[i]!;
+    return Math.min(1, (a * r) / intact[i % DIRECTIONS]!) - a;
+  });
   return {
     earlierId: then.assessment.id,
     laterId: now.assessment.id,
@@ -423,27 +460,43 @@ function leastOver(places: readonly Meeting[]): Float64Array {
   return least;
 }
 
-function modeChange(then: Float64Array, now: Float64Array, draws: number): ModeSafetyChange {
+/**
+ * One mode: each visit's own safety, and the difference of the coupled draws.
+ *
+ * @param alike the later safety as it follows from the earlier draws, by draw and direction
+ */
+function modeChange(
+  then: Float64Array,
+  now: Float64Array,
+  alike: Float64Array,
+  draws: number,
+): ModeSafetyChange {
   const worst = directionalIntervals(now, draws).reduce((a, b) => (b.p05 < a.p05 ? b : a));
   const d = DIRECTIONS_DEG.indexOf(worst.directionDeg);
   const column = (values: Float64Array) =>
     Float64Array.from({ length: draws }, (_, i) => values[i * DIRECTIONS + d]!);
   const before = column(then);
-  const after = column(now);
-  const difference = after.map((value, i) => value - before[i]!);
+  const difference = column(alike).map((value, i) => value - before[i]!);
   return {
     directionDeg: worst.directionDeg,
     chanceLower: difference.filter((value) => value < 0).length / draws,
     before: interval(before),
-    now: interval(after),
+    now: interval(column(now)),
     difference: interval(difference),
   };
+}
+
+/** A section of both visits with the ratio of its capacities. */
+interface PairedSection {
+  earlier: number;
+  later: number;
+  ratio: CapacityRatio;
 }
 
 function safetyChanges(
   then: WorkedVisit,
   now: WorkedVisit,
-  pairs: readonly [number, number][],
+  pairs: readonly PairedSection[],
   recorded: readonly RecordedChange[],
 ): SafetyChange {
   const { draws } = now.verdict.drawn;
@@ -460,21 +513,37 @@ function safetyChanges(
     ({ where }) =>
       where.startsWith('site.') || (where.startsWith('tree.') && where !== 'tree.stemDiameterMm'),
   );
-  const held = pairs.map(([i, j]): [Meeting, Meeting] => {
-    const before = then.verdict.drawn.breakage.places[i]!;
-    return [before, { ...before, capacityNm: now.verdict.drawn.breakage.places[j]!.capacityNm }];
+  const places = pairs.map(({ earlier, later, ratio }) => {
+    const before = then.verdict.drawn.breakage.places[earlier]!;
+    const capacityNm = before.capacityNm.map((value, i) => value * ratio[i]!);
+    return {
+      before,
+      withNewLoad: { ...now.verdict.drawn.breakage.places[later]!, capacityNm },
+      withOldLoad: { ...before, capacityNm },
+    };
   });
+  const paired = places.length > 0;
+  const pairedThen = paired ? leastOver(places.map(({ before }) => before)) : stemThen;
+  const held = paired ? leastOver(places.map(({ withOldLoad }) => withOldLoad)) : stemNow;
+  const alike = paired ? leastOver(places.map(({ withNewLoad }) => withNewLoad)) : stemNow;
   return {
     before: then.verdict.assessment,
-    breakage: modeChange(stemThen, stemNow, draws),
-    uprooting: modeChange(rootsThen, rootsNow, draws),
-    breakageDifference: less(stemThen, stemNow),
+    breakage: {
+      ...modeChange(pairedThen, stemNow, alike, draws),
+      before: inDirectionOf(stemThen, stemNow, draws),
+    },
+    uprooting: modeChange(rootsThen, rootsNow, rootsNow, draws),
+    breakageDifference: less(pairedThen, alike),
     uprootingDifference: less(rootsThen, rootsNow),
-    breakageWithLoadHeld:
-      loadChanged && held.length > 0
-        ? modeChange(leastOver(held.map(([a]) => a)), leastOver(held.map(([, b]) => b)), draws)
-        : null,
+    breakageWithLoadHeld: loadChanged && paired ? modeChange(pairedThen, held, held, draws) : null,
   };
+}
+
+/** One visit's safety in the direction that is worst in another's. */
+function inDirectionOf(values: Float64Array, worstOf: Float64Array, draws: number): Interval {
+  const worst = directionalIntervals(worstOf, draws).reduce((a, b) => (b.p05 < a.p05 ? b : a));
+  const d = DIRECTIONS_DEG.indexOf(worst.directionDeg);
+  return interval(Float64Array.from({ length: draws }, (_, i) => values[i * DIRECTIONS + d]!));
 }
 
 interface Ageable {

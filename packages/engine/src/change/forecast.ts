@@ -30,20 +30,50 @@ export interface SectionToAge {
 
 /** Years at which the fan is worked out. */
 export function forecastYears(longest: number): number[] {
-  return [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 18, 21, 25, 30, 35, 40].filter((year) => year <= longest);
+  return [0, 1, 2, 3, 5, 7, 10, 13, 16, 20, 25, 30].filter((year) => year <= longest);
+}
+
+/** Draws of the field that are aged; each stands for those next to it, which are in no order. */
+const AGED_DRAWS = 500;
+
+/**
+ * Capacity after each of `years` over that at first, by draw: rows of `draws` × 36.
+ *
+ * @param field the section at first
+ */
+export function agedCapacity(
+  field: FieldPosterior,
+  section: Pick<SectionToAge, 'azimuthsDeg' | 'rates' | 'growthMmYear'>,
+  years: readonly number[],
+): Float64Array[] {
+  const { draws } = field;
+  const aged = ageing(field, speedAlong(field, section), (draw) => section.growthMmYear[draw]!);
+  const rows = years.map(() => new Float64Array(draws * DIRECTIONS));
+  const ratio = new Float64Array(DIRECTIONS);
+  const stride = Math.max(1, Math.floor(draws / AGED_DRAWS));
+  for (let draw = 0; draw < draws; draw += stride) {
+    years.forEach((year, y) => {
+      aged.ratio(draw, year, ratio);
+      for (let i = draw; i < Math.min(draws, draw + stride); i++) rows[y]!.set(ratio, i * DIRECTIONS);
+    });
+  }
+  return rows;
 }
 
 /** Speed towards a ray in a draw: of the drillings near it, else as believed of any place. */
-function speedAlong(section: SectionToAge): (draw: number, out: Float64Array) => void {
-  const weights = section.field.stateAzimuthsDeg.map((azimuth) =>
-    section.azimuthsDeg.map((at) => Math.exp(-0.5 * (apartDeg(azimuth, at) / REACH_DEG) ** 2)),
+function speedAlong(
+  field: FieldPosterior,
+  { azimuthsDeg, rates }: Pick<SectionToAge, 'azimuthsDeg' | 'rates'>,
+): (draw: number, out: Float64Array) => void {
+  const weights = field.stateAzimuthsDeg.map((azimuth) =>
+    azimuthsDeg.map((at) => Math.exp(-0.5 * (apartDeg(azimuth, at) / REACH_DEG) ** 2)),
   );
   return (draw, out) => {
     weights.forEach((row, k) => {
-      let sum = ELSEWHERE_WEIGHT * section.rates.elsewhere[draw]!;
+      let sum = ELSEWHERE_WEIGHT * rates.elsewhere[draw]!;
       let total = ELSEWHERE_WEIGHT;
       row.forEach((weight, d) => {
-        sum += weight * section.rates.atDrillings[d]![draw]!;
+        sum += weight * rates.atDrillings[d]![draw]!;
         total += weight;
       });
       out[k] = sum / total;
@@ -53,22 +83,15 @@ function speedAlong(section: SectionToAge): (draw: number, out: Float64Array) =>
 
 /** Breaking safety by year, least over the sections: rows of `draws` × 36 for each year. */
 export function futureSafety(sections: readonly SectionToAge[], years: readonly number[]): Float64Array[] {
-  const size = sections[0]!.safety.length;
-  const rows = years.map(() => new Float64Array(size).fill(Number.POSITIVE_INFINITY));
-  const ratio = new Float64Array(DIRECTIONS);
+  const rows = years.map(() => new Float64Array(sections[0]!.safety.length).fill(Number.POSITIVE_INFINITY));
   for (const section of sections) {
-    const aged = ageing(section.field, speedAlong(section), (draw) => section.growthMmYear[draw]!);
-    for (let draw = 0; draw < size / DIRECTIONS; draw++) {
-      years.forEach((year, y) => {
-        aged.ratio(draw, year, ratio);
-        const row = rows[y]!;
-        for (let d = 0; d < DIRECTIONS; d++) {
-          const at = draw * DIRECTIONS + d;
-          const value = section.safety[at]! * ratio[d]!;
-          if (value < row[at]!) row[at] = value;
-        }
-      });
-    }
+    agedCapacity(section.field, section, years).forEach((ratio, y) => {
+      const row = rows[y]!;
+      for (let i = 0; i < row.length; i++) {
+        const value = section.safety[i]! * ratio[i]!;
+        if (value < row[i]!) row[i] = value;
+      }
+    });
   }
   return rows;
 }

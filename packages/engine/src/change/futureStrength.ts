@@ -15,8 +15,8 @@ const INCIPIENT_SHARE = FIELD_PRIOR.incipientStrength.mean;
 
 /** Ages the draws of one section. */
 export interface Ageing {
-  /** Writes capacity by direction in `year` over that in year 0 for a draw into `out` (36). */
-  ratio(draw: number, year: number, out: Float64Array): void;
+  /** Writes capacity by direction after `years` over that at first for a draw into `out` (36). */
+  ratio(draw: number, years: number, out: Float64Array): void;
 }
 
 /**
@@ -28,16 +28,15 @@ export function ageing(
   speedMmYear: (draw: number, out: Float64Array) => void,
   growthMmYear: (draw: number) => number,
 ): Ageing {
-  const rays = field.stateAzimuthsDeg.length;
-  const shells = field.stateShells.length;
+  const mesh = meshOf(field);
+  const { rays, shells } = mesh;
   const nodes = rays * shells;
-  const sin = field.stateAzimuthsDeg.map((a) => Math.sin((a * Math.PI) / 180));
-  const cos = field.stateAzimuthsDeg.map((a) => Math.cos((a * Math.PI) / 180));
   const toNone = new Float64Array(nodes);
   const toUnsound = new Float64Array(nodes);
   const speed = new Float64Array(rays);
-  const now = new Float64Array(DIRECTIONS);
-  const weight = new Float64Array(nodes);
+  const first = new Float64Array(DIRECTIONS);
+  const weights = new Float64Array(shells);
+  const outer = new Float64Array(rays);
   let prepared = -1;
   let growth = 0;
   let anyUnsound = false;
@@ -51,127 +50,196 @@ export function ageing(
     const at = draw * nodes;
     for (let i = 0; i < nodes; i++) {
       const state = field.states[at + i]!;
-      toNone[i] = state === WOOD_STATE.none ? 0 : Number.POSITIVE_INFINITY;
-      toUnsound[i] = state === WOOD_STATE.sound ? Number.POSITIVE_INFINITY : 0;
+      toNone[i] = state === WOOD_STATE.none ? 0 : FAR_MM;
+      toUnsound[i] = state === WOOD_STATE.sound ? FAR_MM : 0;
       if (state !== WOOD_STATE.sound) anyUnsound = true;
     }
     if (anyUnsound) {
-      sweep(toNone);
-      sweep(toUnsound);
+      sweep(mesh, toNone);
+      sweep(mesh, toUnsound);
     }
-    modulus(0, now);
+    modulus(0, first);
   };
 
-  /** Two sweeps each way round: distances along the mesh to the nearest node of distance 0. */
-  const sweep = (distance: Float64Array) => {
-    for (let pass = 0; pass < 2; pass++) {
-      for (let step = 0; step < rays; step++) relax(distance, step, (step + rays - 1) % rays);
-      for (let step = rays - 1; step >= 0; step--) relax(distance, step, (step + 1) % rays);
-    }
-  };
-  const relax = (distance: Float64Array, ray: number, beside: number) => {
-    const radius = field.stateCambiumMm[ray]!;
-    const outward = radius / (shells - 1);
-    const angle = (2 * Math.PI) / rays;
-    const row = ray * shells;
-    const other = beside * shells;
-    for (let i = 0; i < shells; i++) {
-      const around = angle * radius * (i / (shells - 1));
-      let least = distance[row + i]!;
-      least = Math.min(least, distance[other + i]! + around);
-      if (i > 0) least = Math.min(least, distance[other + i - 1]! + Math.hypot(outward, around));
-      if (i + 1 < shells) least = Math.min(least, distance[other + i + 1]! + Math.hypot(outward, around));
-      if (i > 0) least = Math.min(least, distance[row + i - 1]! + outward);
-      distance[row + i] = least;
-    }
-    for (let i = shells - 2; i >= 0; i--)
-      distance[row + i] = Math.min(distance[row + i]!, distance[row + i + 1]! + outward);
-  };
-
-  /** Modulus by direction of the draw prepared, aged by `year`. */
-  const modulus = (year: number, out: Float64Array) => {
-    let area = 0;
-    let mx = 0;
-    let my = 0;
-    let ixx = 0;
-    let iyy = 0;
-    let ixy = 0;
-    const outer = new Float64Array(rays);
+  const modulus = (years: number, out: Float64Array) => {
+    const m = new Float64Array(6);
+    const grown = growth * years;
     for (let k = 0; k < rays; k++) {
+      const row = k * shells;
       const radius = field.stateCambiumMm[k]!;
       const cell = radius / (shells - 1);
-      const reach = speed[k]! * year;
+      const reach = speed[k]! * years;
       for (let i = 0; i < shells; i++) {
-        const at = k * shells + i;
-        let w = 1;
+        let weight = 1;
         if (anyUnsound) {
-          const whole = clamp((toUnsound[at]! - reach) / cell);
-          const some = clamp((toNone[at]! - reach) / cell);
-          w = INCIPIENT_SHARE * some + (1 - INCIPIENT_SHARE) * Math.min(some, whole);
+          const whole = clamp((toUnsound[row + i]! - reach) / cell);
+          const some = clamp((toNone[row + i]! - reach) / cell);
+          weight = INCIPIENT_SHARE * some + (1 - INCIPIENT_SHARE) * Math.min(some, whole);
         }
-        weight[at] = w;
-        // The outermost node stands for the half cell inside it.
-        const from = i === 0 ? 0 : (i - 0.5) * cell;
-        const to = i === shells - 1 ? radius : (i + 0.5) * cell;
-        if (w > 0.02) outer[k] = to;
-        add(w, k, from, to);
+        weights[i] = weight;
       }
-      const rim = weight[k * shells + shells - 1]!;
-      if (rim > 0.5 && growth * year > 0) {
-        add(1, k, radius, radius + growth * year);
-        outer[k] = radius + growth * year;
-      }
+      const edge = weights[shells - 1]! > LIVING_RIM ? radius + grown : radius;
+      outer[k] = addRay(m, weights, cell, edge, mesh.sin[k]!, mesh.cos[k]!);
     }
-    function add(w: number, k: number, from: number, to: number) {
-      if (w === 0) return;
-      const a = (w * (to ** 2 - from ** 2)) / 2;
-      const b = (w * (to ** 3 - from ** 3)) / 3;
-      const c = (w * (to ** 4 - from ** 4)) / 4;
-      area += a;
-      mx += b * sin[k]!;
-      my += b * cos[k]!;
-      ixx += c * sin[k]! ** 2;
-      iyy += c * cos[k]! ** 2;
-      ixy += c * sin[k]! * cos[k]!;
-    }
-    const cx = mx / area;
-    const cy = my / area;
-    const jxx = ixx - area * cx * cx;
-    const jyy = iyy - area * cy * cy;
-    const jxy = ixy - area * cx * cy;
-    const determinant = jxx * jyy - jxy * jxy;
-    if (!(area > 0) || !(determinant > 0)) {
-      out.fill(0);
-      return;
-    }
-    for (let d = 0; d < DIRECTIONS / 2; d++) {
-      const angle = (DIRECTIONS_DEG[d]! * Math.PI) / 180;
-      const ux = Math.sin(angle);
-      const uy = Math.cos(angle);
-      const qx = (jyy * ux - jxy * uy) / determinant;
-      const qy = (jxx * uy - jxy * ux) / determinant;
-      let greatest = 0;
-      for (let k = 0; k < rays; k++) {
-        if (outer[k] === 0) continue;
-        const stress = Math.abs(qx * (outer[k]! * sin[k]! - cx) + qy * (outer[k]! * cos[k]! - cy));
-        if (stress > greatest) greatest = stress;
-      }
-      out[d] = out[d + DIRECTIONS / 2] = greatest > 0 ? 1 / greatest : 0;
-    }
+    moduli(m, outer, mesh, out);
   };
 
   return {
-    ratio(draw, year, out) {
+    ratio(draw, years, out) {
       prepare(draw);
-      if (year === 0) {
+      if (years === 0) {
         out.fill(1);
         return;
       }
-      modulus(year, out);
-      for (let d = 0; d < DIRECTIONS; d++) out[d] = now[d]! > 0 ? out[d]! / now[d]! : 0;
+      modulus(years, out);
+      for (let d = 0; d < DIRECTIONS; d++) out[d] = first[d]! > 0 ? out[d]! / first[d]! : 0;
     },
   };
 }
+
+/** Farther than anything in a stem, mm: finite, so that no difference of two is no number. */
+const FAR_MM = 1e6;
+/** New wood is laid on where the outermost wood keeps more than this. */
+const LIVING_RIM = 0.5;
+/** Wood that keeps less than this bears nothing at its edge. */
+const BEARS = 0.02;
+
+interface Mesh {
+  rays: number;
+  shells: number;
+  sin: Float64Array;
+  cos: Float64Array;
+  /** Distance from one shell to the next on a ray, and from each node to the ray beside it, straight and aslant, mm. */
+  outwardMm: Float64Array;
+  aroundMm: Float64Array;
+  aslantMm: Float64Array;
+}
+
+function meshOf(field: FieldPosterior): Mesh {
+  const rays = field.stateAzimuthsDeg.length;
+  const shells = field.stateShells.length;
+  const angle = (2 * Math.PI) / rays;
+  const radians = field.stateAzimuthsDeg.map((a) => (a * Math.PI) / 180);
+  const outwardMm = Float64Array.from(field.stateCambiumMm, (radius) => radius / (shells - 1));
+  const aroundMm = new Float64Array(rays * shells);
+  const aslantMm = new Float64Array(rays * shells);
+  for (let k = 0; k < rays; k++)
+    for (let i = 0; i < shells; i++) {
+      aroundMm[k * shells + i] = angle * outwardMm[k]! * i;
+      aslantMm[k * shells + i] = Math.hypot(outwardMm[k]!, aroundMm[k * shells + i]!);
+    }
+  return {
+    rays,
+    shells,
+    sin: Float64Array.from(radians, Math.sin),
+    cos: Float64Array.from(radians, Math.cos),
+    outwardMm,
+    aroundMm,
+    aslantMm,
+  };
+}
+
+/** Distances along the mesh to the nearest node of distance 0: once round each way, a second time to close the circle. */
+function sweep(mesh: Mesh, distance: Float64Array): void {
+  const { rays } = mesh;
+  for (let step = 0; step < 2 * rays; step++) relax(mesh, distance, step % rays, (step + rays - 1) % rays);
+  for (let step = 2 * rays - 1; step >= 0; step--) relax(mesh, distance, step % rays, (step + 1) % rays);
+}
+
+function relax(mesh: Mesh, distance: Float64Array, ray: number, beside: number): void {
+  const { shells, aroundMm, aslantMm } = mesh;
+  const outward = mesh.outwardMm[ray]!;
+  const row = ray * shells;
+  const other = beside * shells;
+  for (let i = 0; i < shells; i++) {
+    const aslant = aslantMm[row + i]!;
+    let least = distance[row + i]!;
+    const straight = distance[other + i]! + aroundMm[row + i]!;
+    if (straight < least) least = straight;
+    if (i > 0) {
+      const inner = distance[other + i - 1]! + aslant;
+      const before = distance[row + i - 1]! + outward;
+      if (inner < least) least = inner;
+      if (before < least) least = before;
+    }
+    if (i + 1 < shells) {
+      const further = distance[other + i + 1]! + aslant;
+      if (further < least) least = further;
+    }
+    distance[row + i] = least;
+  }
+  for (let i = shells - 2; i >= 0; i--) {
+    const after = distance[row + i + 1]! + outward;
+    if (after < distance[row + i]!) distance[row + i] = after;
+  }
+}
+
+/** Adds a ray's area, first and second moments, whose common factor cancels; gives its outermost bearing radius. */
+function addRay(
+  m: Float64Array,
+  weights: Float64Array,
+  cell: number,
+  edge: number,
+  sin: number,
+  cos: number,
+): number {
+  const last = weights.length - 1;
+  let q2 = 0;
+  let q3 = 0;
+  let q4 = 0;
+  let outer = 0;
+  // Each node stands for half a cell either way; only steps of the weight count.
+  for (let i = 0; i <= last; i++) {
+    const step = weights[i]! - (i < last ? weights[i + 1]! : 0);
+    const r = i < last ? (i + 0.5) * cell : edge;
+    if (weights[i]! > BEARS) outer = r;
+    if (step === 0) continue;
+    q2 += step * r * r;
+    q3 += step * r * r * r;
+    q4 += step * r * r * r * r;
+  }
+  m[0] = m[0]! + q2 / 2;
+  m[1] = m[1]! + (sin * q3) / 3;
+  m[2] = m[2]! + (cos * q3) / 3;
+  m[3] = m[3]! + (sin * sin * q4) / 4;
+  m[4] = m[4]! + (cos * cos * q4) / 4;
+  m[5] = m[5]! + (sin * cos * q4) / 4;
+  return outer;
+}
+
+/** One over the greatest stress per unit moment, by direction; 0 where nothing bears. */
+function moduli(m: Float64Array, outer: Float64Array, { sin, cos, rays }: Mesh, out: Float64Array): void {
+  const area = m[0]!;
+  const cx = m[1]! / area;
+  const cy = m[2]! / area;
+  const jxx = m[3]! - area * cx * cx;
+  const jyy = m[4]! - area * cy * cy;
+  const jxy = m[5]! - area * cx * cy;
+  const determinant = jxx * jyy - jxy * jxy;
+  if (!(area > 0) || !(determinant > 0)) {
+    out.fill(0);
+    return;
+  }
+  for (let d = 0; d < DIRECTIONS / 2; d++) {
+    const ux = UNIT_X[d]!;
+    const uy = UNIT_Y[d]!;
+    const qx = (jyy * ux - jxy * uy) / determinant;
+    const qy = (jxx * uy - jxy * ux) / determinant;
+    const shift = qx * cx + qy * cy;
+    let greatest = 0;
+    for (let k = 0; k < rays; k++) {
+      const r = outer[k]!;
+      if (r === 0) continue;
+      const stress = Math.abs(r * (qx * sin[k]! + qy * cos[k]!) - shift);
+      if (stress > greatest) greatest = stress;
+    }
+    out[d] = greatest > 0 ? 1 / greatest : 0;
+    out[d + DIRECTIONS / 2] = out[d]!;
+  }
+}
+
+const UNIT_X = DIRECTIONS_DEG.map((d) => Math.sin((d * Math.PI) / 180));
+const UNIT_Y = DIRECTIONS_DEG.map((d) => Math.cos((d * Math.PI) / 180));
 
 function clamp(x: number): number {
   return Math.max(0, Math.min(1, x));
