@@ -21,7 +21,12 @@ program
   .command('demo')
   .description('write the demonstration case, an invented tree, as a case folder')
   .argument('<dir>', 'folder to make; it must not exist or be empty')
-  .action(withOutcome(async (dir: string) => (await import('./commands/demo.ts')).demo(dir)));
+  .option('--second-visit', 'write its second visit, four years on, with the first one inside')
+  .action(
+    withOutcome(async (dir: string, options: { secondVisit?: boolean }) =>
+      (await import('./commands/demo.ts')).demo(dir, options),
+    ),
+  );
 
 program
   .command('zones')
@@ -86,6 +91,22 @@ program
   );
 
 program
+  .command('compare')
+  .description('compare two visits to one tree: growth, decay moved or not, safety then and now, forecast')
+  .argument('<earlier>', 'case folder or zip of the earlier visit')
+  .argument('<later>', 'case folder or zip of the later visit')
+  .option('--json', 'print one JSON document')
+  .option('--report <out.pdf>', 'write the report of the later visit, with the earlier one inside')
+  .addOption(new Option('--units <units>', 'units of the report').choices(['metric', 'us']))
+  .addOption(seedOption())
+  .addOption(drawsOption())
+  .action(
+    withOutcome(async (earlier: string, later: string, options: CompareFlags) =>
+      (await import('./commands/compare.ts')).compareCases(earlier, later, options),
+    ),
+  );
+
+program
   .command('verify')
   .description('recompute a report from the case inside it and say whether its figures stand (0 yes, 1 no)')
   .argument('<report>', 'PDF or HTML report that assess wrote')
@@ -107,6 +128,37 @@ program
   .action(
     withOutcome(async (folder: string, options: BatchFlags) =>
       (await import('./commands/batch.ts')).batch(folder, options),
+    ),
+  );
+
+program
+  .command('list')
+  .description('the work list of every case below a folder, by risk and due date; as CSV and GeoJSON too')
+  .argument('<folder>', 'where to look for case folders and zips')
+  .option('--csv <out.csv>', 'write the list as a table; a second run with it goes on from there')
+  .option('--geojson <out.geojson>', 'write the list as points for a map')
+  .option('--due <day>', 'only what is due on or before this day: 2027-01-01')
+  .option('--jobs <n>', 'how many cases at a time (default: one a core)', wholeFrom(1, 512))
+  .addOption(seedOption())
+  .addOption(drawsOption())
+  .action(
+    withOutcome(async (folder: string, options: ListFlags) =>
+      (await import('./commands/list.ts')).list(folder, options),
+    ),
+  );
+
+program
+  .command('inventory')
+  .description('make a case folder of each tree of a GeoJSON inventory')
+  .argument('<trees.geojson>', 'FeatureCollection of points in WGS 84')
+  .argument('<folder>', 'folder to make the cases in; it must not exist or be empty')
+  .option('--label <property>', 'property that holds the label (default: guessed, and said)')
+  .option('--species <property>', 'property that holds the botanical name (default: guessed, and said)')
+  .option('--skip-faulty', 'leave out features that are no tree with a position')
+  .option('--look', 'say what would be done and write nothing')
+  .action(
+    withOutcome(async (file: string, folder: string, options: InventoryFlags) =>
+      (await import('./commands/inventory.ts')).inventory(file, folder, options),
     ),
   );
 
@@ -149,12 +201,33 @@ interface AssessFlags {
   seed?: number;
   draws?: number;
 }
+interface CompareFlags {
+  json?: boolean;
+  report?: string;
+  units?: 'metric' | 'us';
+  seed?: number;
+  draws?: number;
+}
 interface AccuracyFlags {
   json?: boolean;
   csv?: string;
   jobs?: number;
   seed?: number;
   draws?: number;
+}
+interface ListFlags {
+  csv?: string;
+  geojson?: string;
+  due?: string;
+  jobs?: number;
+  seed?: number;
+  draws?: number;
+}
+interface InventoryFlags {
+  label?: string;
+  species?: string;
+  skipFaulty?: boolean;
+  look?: boolean;
 }
 interface BatchFlags {
   out?: string;

@@ -1,5 +1,5 @@
 /** The table of `accuracy --csv`: one felled section a row. docs/guide/accuracy.md says what each column holds. */
-import { csvLine } from '../batch/csv.ts';
+import { csvLine } from '@standfast/casefile';
 import { rounded } from '../json.ts';
 import type { SectionVerdict } from './verdict.ts';
 

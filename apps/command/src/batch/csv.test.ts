@@ -1,6 +1,7 @@
+import { csvLine } from '@standfast/casefile';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { csvLine, csvRows } from './csv.ts';
+import { csvRows } from './csv.ts';
 
 describe('CSV of a batch', () => {
   it('reads back what it wrote, whatever the text', () => {

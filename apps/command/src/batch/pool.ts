@@ -1,5 +1,8 @@
 /** Cases worked on side by side, each in a thread of its own. */
 
+/** Enough that no thread waits while results are put away. */
+const LANES_PER_JOB = 4;
+
 /**
  * Runs the worker's function `name` on every task, so many at a time, with a progress bar on standard error where that
  * is a terminal.
@@ -9,7 +12,7 @@
 export async function inThreads<Task, Result>(
   tasks: readonly Task[],
   jobs: number,
-  name: 'default' | 'judgeOne',
+  name: 'default' | 'judgeOne' | 'listOne',
   failed: (task: Task, message: string) => Result,
   done: (task: Task, result: Result) => Promise<void> | void,
 ): Promise<void> {
@@ -21,15 +24,18 @@ export async function inThreads<Task, Result>(
   });
   const bar = process.stderr.isTTY ? await progressBar(tasks.length) : null;
   try {
-    await Promise.all(
-      tasks.map(async (task) => {
+    const waiting = tasks.values();
+    /** Takes one task after another; a city's cases must not all stand in the queue at once. */
+    const lane = async () => {
+      for (const task of waiting) {
         const result: Result = await pool
           .run(task, { name })
           .catch((error: Error) => failed(task, `It could not be finished: ${error.message}`));
         await done(task, result);
         bar?.increment();
-      }),
-    );
+      }
+    };
+    await Promise.all(Array.from({ length: Math.min(LANES_PER_JOB * jobs, tasks.length) }, lane));
   } finally {
     bar?.stop();
     await pool.destroy();

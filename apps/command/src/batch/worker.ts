@@ -1,6 +1,13 @@
 /** One case of a batch, in a thread of its own. */
 import { createHash } from 'node:crypto';
-import { openCase, type ReadonlyCaseBag } from '@standfast/casefile';
+import {
+  assessedWorkRow,
+  inspectCase,
+  openCase,
+  type ReadonlyCaseBag,
+  unassessedRow,
+  type WorkRow,
+} from '@standfast/casefile';
 import { bagFromPath } from '@standfast/casefile/node';
 import { assess } from '@standfast/engine';
 import { type CaseOutcome, verdictsOf } from '../accuracy/verdict.ts';
@@ -42,6 +49,38 @@ export async function judgeOne({ path, name, seed, draws }: Task): Promise<CaseO
     return { case: name, status: 'judged', sections: verdictsOf(name, caseFile, assessment) };
   } catch (error) {
     return { case: name, status: 'failed', message: faultMessage(error) };
+  }
+}
+
+/** The case's row in a work list, or null when its content has not changed since it was done. */
+export async function listOne({ path, name, seed, draws, done }: Task): Promise<WorkRow | null> {
+  let hash: string | null = null;
+  try {
+    const bag = await bagFromPath(path);
+    hash = contentHash(bag);
+    if (hash === done) return null;
+    const { caseFile, engineInput, faults, notices } = inspectCase(bag);
+    if (!caseFile || !engineInput) {
+      return unassessedRow(
+        name,
+        caseFile,
+        faults.map(({ message }) => message),
+        hash,
+      );
+    }
+    try {
+      const assessment = assess(engineInput, { seed, draws });
+      return assessedWorkRow(
+        name,
+        caseFile,
+        { ...assessment, notices: [...notices, ...assessment.notices] },
+        hash,
+      );
+    } catch (error) {
+      return unassessedRow(name, caseFile, [faultMessage(error)], hash);
+    }
+  } catch (error) {
+    return unassessedRow(name, null, [faultMessage(error)], hash);
   }
 }
 

@@ -1,10 +1,9 @@
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
-import { DEFAULT_DRAWS, DEFAULT_SEED, ENGINE_VERSION } from '@standfast/engine';
 import { casesBelow, refuseInsideACase } from '../batch/find-cases.ts';
 import { inThreads } from '../batch/pool.ts';
-import { appendRow, type EarlierRow, earlierResults, startTable } from '../batch/results.ts';
-import { failedRow, type Row } from '../batch/row.ts';
+import { type EarlierRow, isSameWay, resultsTable } from '../batch/results.ts';
+import { COLUMNS, type Column, failedRow, type Row } from '../batch/row.ts';
 import type { Task } from '../batch/worker.ts';
 import { checkOutput } from '../files/output.ts';
 import { INPUT_AT_FAULT } from '../outcome.ts';
@@ -17,6 +16,8 @@ interface Options {
   draws?: number;
 }
 
+const table = resultsTable(COLUMNS, 'batch', '--out');
+
 /**
  * Assesses every case below a folder. A case that fails is a row with its reason, and the others go on; cases
  * that an earlier run has done in the same way are kept as they are.
@@ -28,14 +29,14 @@ export async function batch(folder: string, options: Options): Promise<number> {
   await checkOutput(out);
   const names = await casesBelow(folder);
   refuseInsideACase(out, folder, names, '--out');
-  const earlier = await earlierResults(out);
-  const same = (row: EarlierRow | undefined) => isSameWay(row, options);
-  const kept = new Map<string, Row | EarlierRow>();
+  const earlier = await table.earlier(out);
+  const same = (row: EarlierRow<Column> | undefined) => isSameWay(row, options);
+  const kept = new Map<string, Row | EarlierRow<Column>>();
   for (const name of names) {
     const row = earlier.get(name);
     if (row && same(row)) kept.set(name, row);
   }
-  await startTable(out, [...kept.values()]);
+  await table.start(out, [...kept.values()]);
 
   const tasks = names.map(
     (name): Task => ({
@@ -54,11 +55,11 @@ export async function batch(folder: string, options: Options): Promise<number> {
     else {
       counts[row.status === 'assessed' ? 'assessed' : 'failed']++;
       kept.set(task.name, row);
-      await appendRow(out, row);
+      await table.append(out, row);
     }
   });
   // The same cases give the same table, whatever order they were done in.
-  await startTable(
+  await table.start(
     out,
     names.map((name) => kept.get(name)!),
   );
@@ -74,14 +75,4 @@ export async function batch(folder: string, options: Options): Promise<number> {
   page.text(`Wrote ${out}`);
   page.print();
   return counts.failed ? INPUT_AT_FAULT : 0;
-}
-
-/** Whether an earlier row was assessed by this engine with these draws, so that only its content need be compared. */
-function isSameWay(row: EarlierRow | undefined, { seed, draws }: Options): boolean {
-  return (
-    row?.status === 'assessed' &&
-    row.engineVersion === ENGINE_VERSION &&
-    Number(row.seed) === (seed ?? DEFAULT_SEED) &&
-    Number(row.draws) === (draws ?? DEFAULT_DRAWS)
-  );
 }

@@ -47,3 +47,13 @@ export function wrapped(text: string, width: number, indent = ''): string[] {
   if (line) lines.push(line);
   return lines;
 }
+
+/** The text, cut to so many columns with a sign where it is longer. */
+export function shortened(text: string, width: number): string {
+  if (widthOf(text) <= width) return text;
+  const letters = Array.from(graphemes.segment(text), ({ segment }) => segment);
+  return `${letters
+    .slice(0, Math.max(0, width - 1))
+    .join('')
+    .trimEnd()}…`;
+}

@@ -33,3 +33,31 @@ export async function writeWhole(path: string, bytes: Uint8Array): Promise<void>
     throw error;
   }
 }
+
+/** Writes a text file whole or not at all from its pieces, one after another, so that it need not fit the memory. */
+export async function writeWholeFrom(path: string, pieces: Iterable<string>): Promise<void> {
+  const part = besides(path);
+  try {
+    const file = await open(part, 'wx');
+    try {
+      let text = '';
+      for (const piece of pieces) {
+        text += piece;
+        if (text.length < PIECE_LENGTH) continue;
+        await file.writeFile(text);
+        text = '';
+      }
+      await file.writeFile(text);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await rename(part, path);
+  } catch (error) {
+    await rm(part, { force: true });
+    throw error;
+  }
+}
+
+/** Characters written at a time. */
+const PIECE_LENGTH = 1 << 20;
