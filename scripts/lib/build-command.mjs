@@ -40,7 +40,8 @@ export async function buildCommand() {
   await building.catch(() => {
     throw new Stop('Bundling the command line failed (see above).');
   });
-  cpSync(fromRoot('packages/casefile/demo'), path.join(next, 'demo'), { recursive: true });
+  for (const demonstration of ['demo', 'demo-second-visit'])
+    cpSync(fromRoot('packages/casefile', demonstration), path.join(next, demonstration), { recursive: true });
 
   rmSync(dist, { recursive: true, force: true });
   renameSync(next, dist);

@@ -9,6 +9,7 @@ import { keysFirst, printJson } from '../json.ts';
 import { UsageFault } from '../outcome.ts';
 import { summary } from '../terminal/assessment.ts';
 import { newPage } from '../terminal/page.ts';
+import { today } from '../today.ts';
 
 interface Options {
   json?: boolean;
@@ -69,18 +70,17 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
   page.print();
 }
 
-/** This day here, as `2026-05-14`. */
-function today(): string {
-  const now = new Date();
-  const two = (value: number) => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
-
-/** What belongs to the case of all that lies in its folder: the case file, all that it names, traces and photos. */
+/** What belongs to the case of all that lies in its folder: the case file, all that it names, traces, photos, the earlier visit. */
 function caseFilesOf(caseFile: CaseFile, bag: ReadonlyCaseBag): ReadonlyCaseBag {
   const named = new Set([...namesIn(caseFile, bag)].map((path) => path.toLowerCase()));
+  const earlier = caseFile.earlier === undefined ? null : `${caseFile.earlier.toLowerCase()}/`;
   return new Map(
-    [...bag].filter(([path]) => named.has(path.toLowerCase()) || /^(traces|photos)\//i.test(path)),
+    [...bag].filter(
+      ([path]) =>
+        named.has(path.toLowerCase()) ||
+        /^(traces|photos)\//i.test(path) ||
+        (earlier !== null && path.toLowerCase().startsWith(earlier)),
+    ),
   );
 }
 
@@ -108,6 +108,7 @@ function assessmentDocument(assessment: Assessment): Record<string, unknown> {
     'safety',
     'nextDrilling',
     'firstDrillings',
+    'change',
     'flares',
     'wood',
     'notices',

@@ -10,6 +10,7 @@ import type {
   Notice,
   SectionAssessment,
 } from '@standfast/engine';
+import { changePart } from './change.ts';
 import { advicePart, decisionPart } from './decision.ts';
 import { direction, fixed, percent, withInterval } from './numbers.ts';
 import type { Page } from './page.ts';
@@ -30,6 +31,7 @@ export function summary(page: Page, caseFile: CaseFile, assessment: Assessment):
   wind(page, assessment);
   for (const section of assessment.sections) sectionPart(page, section);
   flares(page, assessment);
+  if (assessment.change) changePart(page, assessment.change);
   next(page, assessment);
   decisionPart(page, assessment.decision);
   advicePart(page, assessment.advice);
