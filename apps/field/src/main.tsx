@@ -4,6 +4,7 @@ import './look/tokens.css';
 import './look/base.css';
 import './look/parts.css';
 import './look/screens.css';
+import './look/decision.css';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the app.');

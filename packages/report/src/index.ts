@@ -17,3 +17,6 @@ export * from './testing/sampleAssessment.ts';
 export * from './theme.ts';
 export * from './units.ts';
 export { type ReportWords, reportWords } from './words/en.ts';
+export { isLanguage, LANGUAGES, type LanguageCode } from './words/languages.ts';
+export { speaking } from './words/spoken.ts';
+export { CASE_PLACES, type WordingText, wordingFaults, wordingTexts } from './words/wording.ts';

@@ -42,7 +42,7 @@ export function PhotoField({ at, what, stem }: PhotoFieldProps) {
     } catch (thrown) {
       complain(
         thrown instanceof InputFault
-          ? `${file.name}: ${thrown.message}`
+          ? thrown.message
           : `${file.name} could not be kept: ${thrown instanceof Error ? thrown.message : String(thrown)}`,
       );
     }

@@ -1,26 +1,28 @@
-/** Will it stand: the safety that governs with its range, what it rests on, and what to know before relying on it. */
-import type { Assessment } from '@standfast/engine';
-import { bearing, safetyGauge } from '@standfast/report';
-import { useCallback } from 'react';
-import { Link } from 'wouter';
-import { explainChance, explainCriticalGust, explainSafety } from '../explain/fromAssessment.ts';
-import { verdictWords } from '../explain/verdict.ts';
+/** Will it stand, what could it hit, and what is decided; and on the second leaf, what is to be done. */
+import { type Assessment, RISKS } from '@standfast/engine';
+import { Link, useLocation } from 'wouter';
+import { AdviceLeaf } from '../parts/advice/AdviceLeaf.tsx';
+import { DecidedGroup, LikelihoodGroup } from '../parts/decision/LikelihoodGroup.tsx';
+import { SafetyAnswer } from '../parts/decision/SafetyAnswer.tsx';
+import { SignsRead } from '../parts/decision/SignsRead.tsx';
+import { StepsMark } from '../parts/decision/StepsMark.tsx';
+import { TargetCard } from '../parts/decision/TargetCard.tsx';
 import { FaultList } from '../parts/FaultList.tsx';
-import { Figure } from '../parts/Figure.tsx';
 import { Group } from '../parts/Group.tsx';
 import { NextDrillingCard } from '../parts/NextDrilling.tsx';
 import { Cautions, Notices } from '../parts/Notices.tsx';
-import { OpenNumber } from '../parts/OpenNumber.tsx';
-import { GradeMark } from '../parts/Verdict.tsx';
-import { useSettings } from '../state/settings.ts';
+import { Segments } from '../parts/SettingsButton.tsx';
+import { useArrival, usePart } from '../state/useArrival.ts';
 import { useRecord, useSessionView } from '../state/useSession.tsx';
-import { chanceText, intervalText, measure, rangeText } from '../units/quantities.ts';
 import { SectionWithRose } from './StrengthPlace.tsx';
 
 export function DecisionPlace() {
   const { result } = useSessionView();
-  const { id, caseFile } = useRecord();
-  const { assessment, faults, notices } = result;
+  const { id } = useRecord();
+  const [, navigate] = useLocation();
+  const part = usePart();
+  useArrival();
+  const { assessment, faults } = result;
   if (!assessment) {
     return (
       <>
@@ -42,36 +44,54 @@ export function DecisionPlace() {
       </>
     );
   }
+  const leaf = part === 'advice' ? 'advice' : 'decision';
+  return (
+    <>
+      <div className="place-head">
+        <h1>{leaf === 'advice' ? 'Advice' : 'Decision'}</h1>
+        <Segments
+          label="Leaf"
+          hideLabel
+          value={leaf}
+          options={[
+            ['decision', 'Decision'],
+            ['advice', 'Advice'],
+          ]}
+          onChoose={(chosen) => navigate(`/case/${id}/decision${chosen === 'advice' ? '/advice' : ''}`)}
+        />
+      </div>
+      {leaf === 'advice' ? <AdviceLeaf assessment={assessment} /> : <DecisionLeaf assessment={assessment} />}
+    </>
+  );
+}
+
+function DecisionLeaf({ assessment }: { assessment: Assessment }) {
+  const { notices } = useSessionView().result;
   const governingSection =
     assessment.sections.find((section) => section.id === assessment.safety.governing.sectionId) ??
     assessment.sections[0]!;
   return (
     <>
-      <h1>Decision</h1>
       <div className="columns">
         <div className="column">
-          <Answer assessment={assessment} />
+          <SafetyAnswer assessment={assessment} />
+          <LikelihoodGroup assessment={assessment} />
+        </div>
+        <div className="column">
+          <SectionWithRose section={governingSection} />
           <NextDrillingCard assessment={assessment} />
-          {caseFile.targets.length > 0 && (
-            <Group title="What it could hit">
-              <ul className="plain-list">
-                {caseFile.targets.map(({ what, occupancy, distanceM, directionDeg }) => (
-                  <TargetLine
-                    key={`${what} ${occupancy} ${distanceM} ${directionDeg}`}
-                    words={[what, occupancy].filter(Boolean).join(', ')}
-                    distanceM={distanceM}
-                    directionDeg={directionDeg}
-                  />
-                ))}
-              </ul>
-            </Group>
-          )}
+        </div>
+      </div>
+      <RiskGroup assessment={assessment} />
+      <div className="columns">
+        <div className="column">
+          <DecidedGroup assessment={assessment} />
+          <SignsRead signs={assessment.decision.signs} />
+        </div>
+        <div className="column">
           <Group title="What to know first">
             <Notices notices={[...notices, ...assessment.notices]} />
           </Group>
-        </div>
-        <div className="column figure-column">
-          <SectionWithRose section={governingSection} />
           <Cautions />
         </div>
       </div>
@@ -79,76 +99,43 @@ export function DecisionPlace() {
   );
 }
 
-interface TargetLineProps {
-  words: string;
-  distanceM: number | undefined;
-  directionDeg: number | undefined;
-}
-
-function TargetLine({ words, distanceM, directionDeg }: TargetLineProps) {
-  const { units } = useSettings();
-  const where = [
-    distanceM === undefined ? '' : `${measure(distanceM, 'heightM', units)} off`,
-    directionDeg === undefined ? '' : `to ${bearing(directionDeg)}`,
-  ].filter(Boolean);
-  return <li>{[words, ...where].join(', ')}</li>;
-}
-
-function Answer({ assessment }: { assessment: Assessment }) {
-  const { units } = useSettings();
-  const { safety } = assessment;
-  const words = verdictWords(safety);
-  const draw = useCallback(
-    (width: number) => safetyGauge(safety, { width, units, textSize: width < 500 ? 12 : 13 }),
-    [safety, units],
-  );
+function RiskGroup({ assessment }: { assessment: Assessment }) {
+  const { id } = useRecord();
+  const { overall, targets } = assessment.decision;
+  if (overall.risk === null) {
+    return (
+      <Group title="Risk" id="risk">
+        <div className="empty">
+          <p>No target was recorded: without one there is a likelihood of failure, but no risk to rate.</p>
+          <Link className="button" href={`/case/${id}/tree/targets`}>
+            Add a target
+          </Link>
+        </div>
+      </Group>
+    );
+  }
   return (
-    <Group title="Safety in the design wind" className="answer">
-      <p className={`answer-words ${words.grade}`}>
-        <GradeMark grade={words.grade} /> {words.text}
-      </p>
-      <p className="answer-number">
-        <OpenNumber explanation={explainSafety(assessment, units)}>
-          {intervalText(safety.governing)}
-        </OpenNumber>
+    <Group
+      title="Risk, target by target"
+      id="risk"
+      tools={
+        <Link className="button quiet" href={`/case/${id}/tree/targets`}>
+          Edit the targets
+        </Link>
+      }
+    >
+      <p className="overall-risk" data-testid="overall-risk">
+        <StepsMark scale={RISKS} word={overall.risk} />
         <span>
-          {safety.governing.mode}, bending to {bearing(safety.governing.directionDeg)}
+          Highest: <strong>{overall.risk} risk</strong>, {overall.target}, {overall.part}.
+          {overall.suggestedRisk !== overall.risk && ` By the suggestions alone: ${overall.suggestedRisk}.`}
         </span>
       </p>
-      <Figure draw={draw} maxWidth={720} />
-      <dl className="facts">
-        <div>
-          <dt>Chance of failing in the design wind</dt>
-          <dd>
-            <OpenNumber explanation={explainChance(assessment, 1)}>
-              {chanceText(safety.chanceBelow1)}
-            </OpenNumber>
-          </dd>
-        </div>
-        <div>
-          <dt>Chance of a factor below 1.5</dt>
-          <dd>
-            <OpenNumber explanation={explainChance(assessment, 1.5)}>
-              {chanceText(safety.chanceBelow1_5)}
-            </OpenNumber>
-          </dd>
-        </div>
-        {(['breakage', 'uprooting'] as const).map((mode) => (
-          <div key={mode}>
-            <dt>Critical gust, {mode}</dt>
-            <dd>
-              <OpenNumber explanation={explainCriticalGust(assessment, mode, units)}>
-                {measure(safety.criticalGustMs[mode].p50, 'speedMs', units)}
-              </OpenNumber>
-              <small>{rangeText(safety.criticalGustMs[mode], 'speedMs', units)}</small>
-            </dd>
-          </div>
+      <ul className="target-cards">
+        {targets.map((row) => (
+          <TargetCard key={`${row.index} ${row.part}`} row={row} assessment={assessment} />
         ))}
-      </dl>
-      <p className="hint">
-        {safety.anchorageTooThin && <strong>The evidence on the roots is thin. </strong>}
-        {safety.anchorageBasis}
-      </p>
+      </ul>
     </Group>
   );
 }

@@ -2,7 +2,7 @@
 import { Download, FileText, Globe } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { DateEntry, TextEntry } from '../parts/entries.tsx';
+import { DateEntry, NumberEntry, TextEntry } from '../parts/entries.tsx';
 import { Group } from '../parts/Group.tsx';
 import { Cautions } from '../parts/Notices.tsx';
 import { today } from '../state/bringIn.ts';
@@ -72,6 +72,7 @@ export function ReportPlace() {
         <div className="column">
           <Group title="For whom, by whom">
             <div className="fields">
+              <TextEntry at="title" label="Title of the report" />
               <TextEntry at="client.name" label="Client" />
               <TextEntry at="client.address" label="Client’s address" />
               <TextEntry at="assessor.name" label="Assessor" />
@@ -82,6 +83,13 @@ export function ReportPlace() {
               <TextEntry at="weather" label="Weather" />
               <TextEntry at="instrument.name" label="Drill" />
               <TextEntry at="instrument.serialNumber" label="Serial number" />
+              <DateEntry at="instrument.calibratedOn" label="Calibrated on" />
+              <NumberEntry
+                at="instrument.needleLengthMm"
+                label="Needle length"
+                quantity="lengthMm"
+                limits={{ min: 0, aboveMin: true, max: 2000 }}
+              />
               <TextEntry at="purpose" label="Purpose" lines={3} />
               <TextEntry
                 at="notes"

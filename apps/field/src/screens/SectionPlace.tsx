@@ -16,7 +16,7 @@ import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
 import { drillingAddress, placedDrillings } from '../edit/drillings.ts';
 import { explainRemaining, leastOf } from '../explain/fromAssessment.ts';
-import { NumberEntry } from '../parts/entries.tsx';
+import { NumberEntry, TextEntry } from '../parts/entries.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { FilePicker } from '../parts/FilePicker.tsx';
 import { Group } from '../parts/Group.tsx';
@@ -26,6 +26,8 @@ import { OutlineEditor } from '../parts/OutlineEditor.tsx';
 import { SectionChooser } from '../parts/SectionChooser.tsx';
 import { SharpeningGroup } from '../parts/Sharpening.tsx';
 import { SurfaceEditor } from '../parts/SurfaceEditor.tsx';
+import { FelledGroup } from '../parts/section/FelledGroup.tsx';
+import { OpeningFields } from '../parts/section/OpeningFields.tsx';
 import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useCaseFile, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
@@ -89,6 +91,7 @@ export function SectionPlace() {
       <Drillings />
       <Sharpened sectionId={section.id} />
       <Flares />
+      <FelledGroup section={section} index={index} />
     </>
   );
 }
@@ -182,6 +185,10 @@ function OutlineGroup({ section, index }: { section: CaseSection; index: number 
       </div>
       <OutlineEditor index={index} />
       <SurfaceEditor section={section} index={index} />
+      <OpeningFields section={section} index={index} />
+      <div className="fields">
+        <TextEntry at={`sections.${index}.note`} label="Note on the section" lines={2} />
+      </div>
     </Group>
   );
 }
@@ -328,6 +335,7 @@ function Flares() {
                 quantity="lengthMm"
                 limits={{ min: 0, aboveMin: true, max: 5000 }}
               />
+              <TextEntry at={`flares.${i}.note`} label="Note" />
               <p className="hint flare-drillings">
                 {drillings.length === 0
                   ? 'Not drilled.'

@@ -9,6 +9,7 @@ import { withValueAt } from '../edit/fieldPath.ts';
 import { keepBlob } from '../storage/blobs.ts';
 import { type CaseRecord, database } from '../storage/database.ts';
 import { type StorageFault, storageFaultOf } from '../storage/faults.ts';
+import { putSummary } from '../storage/summaries.ts';
 import { lockForWriting } from '../storage/writerLock.ts';
 import { type AssessmentView, followCase, NO_ASSESSMENT, sharedAssessor } from '../work/assessor.ts';
 
@@ -74,14 +75,15 @@ export function openSession(id: string): Session {
 
   const assessor = followCase(sharedAssessor(), (result) => {
     show({ result });
-    if (result.assessment && !result.working && result.of === view.record?.caseFile) keepVerdict(result);
+    if (!result.working) keepSummary(result);
   });
 
-  /** The list shows the last safety; it is derived, so it does not count as a change of the case. */
-  const keepVerdict = ({ assessment }: AssessmentView) => {
-    if (!assessment || view.writer !== true) return;
-    const { mode, directionDeg, p05, p50, p95 } = assessment.safety.governing;
-    database.cases.update(id, { verdict: { mode, directionDeg, p05, p50, p95 } }).catch(() => undefined);
+  /** The list shows each case in short; that is derived, so it does not count as a change of the case. */
+  const keepSummary = ({ assessment, of, faults, notices }: AssessmentView) => {
+    const { record, writer } = view;
+    if (!record || writer !== true) return;
+    if (faults.length > 0) putSummary(record, { faults });
+    else if (assessment && of === record.caseFile) putSummary(record, { assessment, notices });
   };
 
   const assess = (record: CaseRecord) => assessor.want({ caseFile: record.caseFile, files: record.files });

@@ -11,6 +11,7 @@ import {
 } from '@standfast/casefile';
 import { keepBlob, loadFiles } from './blobs.ts';
 import { type CaseOrigin, type CaseRecord, database } from './database.ts';
+import { copiedSummary, firstSummary, isFresh } from './summaries.ts';
 
 /** The demonstration has a fixed id, so two tabs that open it at once make one case. */
 export const DEMONSTRATION_ID = 'demonstration';
@@ -18,11 +19,11 @@ export const DEMONSTRATION_ID = 'demonstration';
 /** How long a binned case can be restored. */
 export const BIN_DAYS = 30;
 
-function newId(): string {
+export function newId(): string {
   return crypto.randomUUID().slice(0, 13);
 }
 
-function recordOf(
+export function recordOf(
   caseFile: CaseFile,
   files: Record<string, string>,
   origin: CaseOrigin,
@@ -37,7 +38,6 @@ function recordOf(
     createdAt: now,
     savedAt: now,
     deletedAt: 0,
-    verdict: null,
   };
 }
 
@@ -52,7 +52,11 @@ export async function addCase(
   for (const [path, bytes] of bag) {
     if (path !== CASE_JSON) files[path] = await keepBlob(bytes);
   }
-  await database.cases.put({ ...recordOf(caseFile, files, origin, Date.now()), id });
+  const record = { ...recordOf(caseFile, files, origin, Date.now()), id };
+  await database.transaction('rw', database.cases, database.summaries, async () => {
+    await database.cases.put(record);
+    await database.summaries.put(firstSummary(record));
+  });
   return id;
 }
 
@@ -74,7 +78,7 @@ export async function bringInZip(zip: Uint8Array, name: string, origin: CaseOrig
 
 /** A copy of a case under its own id; bytes are shared. */
 export async function duplicateCase(id: string): Promise<string> {
-  return database.transaction('rw', database.cases, async () => {
+  return database.transaction('rw', database.cases, database.summaries, async () => {
     const found = await database.cases.get(id);
     if (!found) throw new Error('That case is no longer here.');
     const copy = recordOf(found.caseFile, found.files, 'made here', Date.now());
@@ -83,9 +87,12 @@ export async function duplicateCase(id: string): Promise<string> {
       ...found.caseFile,
       tree: { ...found.caseFile.tree, label: label ? `${label} (copy)` : 'Copy' },
     };
-    copy.verdict = found.verdict;
     copy.drafts = found.drafts;
     await database.cases.add(copy);
+    const summary = await database.summaries.get(id);
+    await database.summaries.put(
+      summary && isFresh(summary, found.savedAt) ? copiedSummary(summary, copy) : firstSummary(copy),
+    );
     return copy.id;
   });
 }
@@ -101,7 +108,11 @@ export async function restoreCase(id: string): Promise<void> {
 /** Lets go of cases binned longer ago than they can be restored. */
 export async function emptyOldBin(now: number): Promise<void> {
   const limit = now - BIN_DAYS * 24 * 3600 * 1000;
-  await database.cases.where('deletedAt').between(1, limit).delete();
+  await database.transaction('rw', database.cases, database.summaries, async () => {
+    const old = await database.cases.where('deletedAt').between(1, limit).primaryKeys();
+    await database.cases.bulkDelete(old);
+    await database.summaries.bulkDelete(old);
+  });
 }
 
 /** The case as the zip that can be opened anywhere. */

@@ -2,18 +2,11 @@
  * What the browser keeps: one row a case, and the bytes of traces and photos once each, by their SHA-256. Traces are
  * never put inside the case's row, so saving a keystroke writes a few kilobytes however many samples there are.
  */
-import type { CaseFile } from '@standfast/casefile';
-import type { Interval } from '@standfast/engine';
+import type { CaseFile, WorkRow } from '@standfast/casefile';
 import Dexie, { type EntityTable } from 'dexie';
 
 /** Where a case came from. */
 export type CaseOrigin = 'demonstration' | 'made here' | 'brought in';
-
-/** The last assessment in short, so that the list can show it without working it out again. */
-export interface CaseVerdict extends Interval {
-  mode: 'breakage' | 'uprooting';
-  directionDeg: number;
-}
 
 export interface CaseRecord {
   id: string;
@@ -27,7 +20,6 @@ export interface CaseRecord {
   savedAt: number;
   /** When it was put in the bin; 0 while it is not. */
   deletedAt: number;
-  verdict: CaseVerdict | null;
 }
 
 export interface BlobRecord {
@@ -36,10 +28,35 @@ export interface BlobRecord {
   storedAt: number;
 }
 
+/** A case in short, so that list and map open without its traces and without assessing anything. */
+export interface SummaryRecord {
+  id: string;
+  /** `savedAt` of the case it is of; the case has changed since when the two differ. */
+  of: number;
+  /** What wrote it; another writer's summary is made anew. */
+  by: string;
+  row: WorkRow;
+  /** Only what was recorded: what it comes to is still to be worked out. */
+  waiting: boolean;
+}
+
+/** Lines that a person brought in to see behind the trees: roads, paths, boundaries. */
+export interface BackgroundRecord {
+  id: 'background';
+  name: string;
+  /** Longitude and latitude of each point, one line after another. */
+  lonLatDeg: Float64Array;
+  /** Place of each line's first point; the number of points at the end. */
+  starts: Uint32Array;
+}
+
 export type FieldDatabase = Dexie & {
   cases: EntityTable<CaseRecord, 'id'>;
   blobs: EntityTable<BlobRecord, 'sha256'>;
+  summaries: EntityTable<SummaryRecord, 'id'>;
+  backgrounds: EntityTable<BackgroundRecord, 'id'>;
 };
 
 export const database = new Dexie('standfast') as FieldDatabase;
 database.version(1).stores({ cases: 'id, savedAt, deletedAt', blobs: 'sha256, storedAt' });
+database.version(2).stores({ summaries: 'id', backgrounds: 'id' });

@@ -64,9 +64,8 @@ export const figureWords = {
   bandNote: 'middle, 5 to 95 %',
   leastHere: 'least',
   limitLegend: (value: string) => `safety factor ${value}`,
-  orMore: (value: string) => `${value} or more`,
-  roseDirection:
-    'Directions: where the stem would bend to (the wind blows to). Values beyond the scale stand on its outer circle.',
+  roseDirection: 'Directions: where the stem would bend to (the wind blows to).',
+  roseLog: 'From circle to circle the safety factor doubles (logarithmic scale).',
   remainingTitle: (id: string) => `Strength remaining at ${id} by direction of bending`,
   safetyTitle: 'Safety factor by direction',
   roseWorst: (what: string, direction: string, p50: string, p05: string, p95: string) =>
@@ -91,6 +90,12 @@ export const figureWords = {
   towards: 'towards',
   gaugeTitle: 'Safety factor in the worst direction',
   gaugeAxis: 'safety factor (logarithmic)',
+  pruningTitle: 'What each amount of crown reduction would reach',
+  pruningDescription: (points: string) =>
+    `Share of the draws that reach the wanted safety, by the reduction of height and spread: ${points}.`,
+  pruningAxis: 'reduction of height and spread',
+  pruningReach: (safety: string) => `draws with a safety of ${safety} or more`,
+  pruningWanted: (confidence: string) => `wanted: ${confidence}`,
   combinedTitle: (id: string) => `Section ${id} in plan with safety by direction round it, north up`,
 };
 
@@ -290,6 +295,8 @@ export const reportWords = {
     limitsTable: 'Why, and how far each option goes',
     limitsColumns: ['Option', 'Why', 'Limits', 'Source'],
     leastHeading: 'The least pruning that reaches the wanted safety',
+    leastCaption:
+      'What each amount of crown reduction would reach, as a share of the draws; dashed: what is wanted.',
     least: (safety: string, wanted: string, confidence: string, now: string) =>
       `It would leave a safety factor of ${safety}; ${wanted} would be reached in ${confidence} of the draws, against ${now} as the tree stands.`,
     againHeading: 'When to look again',
@@ -305,7 +312,7 @@ export const reportWords = {
   overview: {
     heading: 'The section and its safety by direction',
     caption: (id: string, height: string) =>
-      `Section ${id}, ${height} above ground, with the safety factor round it. Inside: how strong the wood is taken to be, the needles on their true lines, and hatching where little is known. Outside: the safety factor for each direction in which the stem would bend; what lies beyond its scale stands on the outer circle.`,
+      `Section ${id}, ${height} above ground, with the safety factor round it. Inside: how strong the wood is taken to be, the needles on their true lines, and hatching where little is known. Outside: the safety factor for each direction in which the stem would bend; from circle to circle it doubles.`,
     sectionCaption: (id: string, height: string) =>
       `Section ${id}, ${height} above ground. At a root flare: the share of its drilled wood without loss of resistance.`,
     remainingCaption: (id: string) => `Strength remaining at section ${id} by direction of bending.`,
@@ -403,8 +410,11 @@ export const reportWords = {
       'All traces are drawn to one scale, against the depth along the needle. The bands beneath are what the wood is read as; \u2018sound\u2019 in a drawing means that no loss of drilling resistance was found there. The percentage is the probability of that reading.',
     sectionHeading: (id: string, height: string) => `Section ${id}, ${height} above ground`,
     caption: (id: string, toward: string) => `Drilling ${id}, entered at ${toward}.`,
-    table: (id: string) => `Zones of drilling ${id}, depth along the needle from the start of the trace`,
-    columns: ['Reading', 'From', 'To', 'Length', 'Probability'],
+    table: (place: string) =>
+      `Zones of the drillings, ${place}, depth along the needle from the start of the trace`,
+    columns: ['Drilling', 'Reading', 'From', 'To', 'Length', 'Probability'],
+    ofSection: (id: string) => `section ${id}`,
+    ofFlares: 'root flares',
     noLoss: 'Along the needle no loss of drilling resistance was found.',
     loss: (kinds: string, from: string) =>
       `Loss of drilling resistance was found: ${kinds}. It begins at a depth of ${from}.`,

@@ -64,9 +64,8 @@ export const frenchFigureWords: FigureWords = {
   bandNote: 'médiane, 5 à 95 %',
   leastHere: 'minimum',
   limitLegend: (value) => `coefficient de sécurité ${value}`,
-  orMore: (value) => `${value} ou plus`,
-  roseDirection:
-    'Directions : vers où le tronc fléchirait (vers où souffle le vent). Les valeurs hors échelle sont portées sur le cercle extérieur.',
+  roseDirection: 'Directions : vers où le tronc fléchirait (vers où souffle le vent).',
+  roseLog: 'D’un cercle à l’autre le coefficient de sécurité double (échelle logarithmique).',
   remainingTitle: (id) => `Résistance restante en ${id} selon la direction de flexion`,
   safetyTitle: 'Coefficient de sécurité selon la direction',
   roseWorst: (what, direction, p50, p05, p95) =>
@@ -91,6 +90,12 @@ export const frenchFigureWords: FigureWords = {
   towards: 'vers',
   gaugeTitle: 'Coefficient de sécurité dans la direction la plus défavorable',
   gaugeAxis: 'coefficient de sécurité (logarithmique)',
+  pruningTitle: 'Ce que chaque réduction du houppier permettrait d’atteindre',
+  pruningDescription: (points) =>
+    `Part des tirages qui atteignent la sécurité voulue, selon la réduction de hauteur et d’envergure : ${points}.`,
+  pruningAxis: 'réduction de hauteur et d’envergure',
+  pruningReach: (safety) => `tirages dont la sécurité est d’au moins ${safety}`,
+  pruningWanted: (confidence) => `voulu : ${confidence}`,
   combinedTitle: (id) => `Section ${id} en plan, entourée de la sécurité par direction, nord en haut`,
 };
 
@@ -168,7 +173,7 @@ export const frenchReportWords: ReportWords = {
     thinnest: (wall, id, toward) =>
       `La paroi intacte la plus mince mesure ${wall}, au forage ${id}, côté ${toward}.`,
     signs: (signs) => `Observé sur l’arbre : ${signs}.`,
-    wind: (code, gust) => `le vent de ${code}, une rafale de ${gust} au houppier`,
+    wind: (code, gust) => `le vent selon ${code}, une rafale de ${gust} au houppier`,
     howSure: (wind, mode, below1, below15) =>
       `Pour ${wind}, la probabilité d’un coefficient de sécurité (résistance sur charge) inférieur à 1, où il faut s’attendre à la défaillance, est ${below1} par ${mode}, mode déterminant ; inférieur au seuil usuel de 1,5, ${below15}. Les intervalles contiennent la valeur avec une probabilité de 90 %, dans la limite des données relevées.`,
     thin: 'Les données sur l’ancrage sont trop minces pour décider.',
@@ -301,6 +306,8 @@ export const frenchReportWords: ReportWords = {
     limitsTable: 'Pourquoi, et jusqu’où va chaque option',
     limitsColumns: ['Option', 'Pourquoi', 'Limites', 'Source'],
     leastHeading: 'La plus faible taille qui atteint la sécurité voulue',
+    leastCaption:
+      'Ce que chaque réduction du houppier permettrait d’atteindre, en part des tirages ; en tirets : ce qui est voulu.',
     least: (safety, wanted, confidence, now) =>
       `Elle laisserait un coefficient de sécurité de ${safety} ; ${wanted} serait atteint dans ${confidence} des tirages, contre ${now} pour l’arbre tel qu’il est.`,
     againHeading: 'Quand réexaminer',
@@ -316,7 +323,7 @@ export const frenchReportWords: ReportWords = {
   overview: {
     heading: 'La section et sa sécurité par direction',
     caption: (id, height) =>
-      `Section ${id}, à ${height} du sol, entourée du coefficient de sécurité. À l’intérieur : la résistance attribuée au bois, les aiguilles sur leur trajet réel, et des hachures où l’on sait peu. À l’extérieur : le coefficient de sécurité pour chaque direction où le tronc fléchirait ; ce qui dépasse son échelle est porté sur le cercle extérieur.`,
+      `Section ${id}, à ${height} du sol, entourée du coefficient de sécurité. À l’intérieur : la résistance attribuée au bois, les aiguilles sur leur trajet réel, et des hachures où l’on sait peu. À l’extérieur : le coefficient de sécurité pour chaque direction où le tronc fléchirait ; d’un cercle à l’autre il double.`,
     sectionCaption: (id, height) =>
       `Section ${id}, à ${height} du sol. À un contrefort racinaire : la part du bois foré sans perte de résistance.`,
     remainingCaption: (id) => `Résistance restante à la section ${id} selon la direction de flexion.`,
@@ -417,8 +424,11 @@ export const frenchReportWords: ReportWords = {
       'Tous les tracés sont dessinés à la même échelle, selon la profondeur le long de l’aiguille. Les bandes en dessous disent comment le bois est lu ; « sain » sur un dessin signifie qu’aucune perte de résistance au forage n’y a été trouvée. Le pourcentage est la probabilité de cette lecture.',
     sectionHeading: (id, height) => `Section ${id}, à ${height} du sol`,
     caption: (id, toward) => `Forage ${id}, entré à ${toward}.`,
-    table: (id) => `Zones du forage ${id}, profondeur le long de l’aiguille depuis le début du tracé`,
-    columns: ['Lecture', 'De', 'À', 'Longueur', 'Probabilité'],
+    table: (place) =>
+      `Zones des forages, ${place}, profondeur le long de l’aiguille depuis le début du tracé`,
+    ofSection: (id) => `section ${id}`,
+    ofFlares: 'contreforts racinaires',
+    columns: ['Forage', 'Lecture', 'De', 'À', 'Longueur', 'Probabilité'],
     noLoss: 'Le long de l’aiguille, aucune perte de résistance au forage n’a été trouvée.',
     loss: (kinds, from) =>
       `Une perte de résistance au forage a été trouvée : ${kinds}. Elle commence à une profondeur de ${from}.`,

@@ -1,16 +1,17 @@
 /** The advice: options with what they would change, the least pruning that suffices, when to look again. */
 import type { AdviceOption } from '@standfast/engine';
+import { pruningCurve } from '../../figures/pruningCurve.ts';
 import { fixed } from '../../units.ts';
 import { term } from '../../words/spoken.ts';
 import { drillFurther } from '../advice.ts';
 import type { Block } from '../blocks.ts';
-import { type Context, percent, probability, withRange } from '../context.ts';
+import { type Context, longDate, percent, probability, withRange } from '../context.ts';
 import { dueInWords } from '../dueDate.ts';
-import { heading, table } from '../make.ts';
+import { figure, heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
 
 export function advice(context: Context): Block[] {
-  const { a, w, units } = context;
+  const { a, w, units, figureWidth } = context;
   const { options, leastPruning: least, reinspection } = a.advice;
   const said = (text: string) => textInUnits(text, units);
   const reached =
@@ -46,6 +47,7 @@ export function advice(context: Context): Block[] {
         percent(least.confidenceNow),
       )}`,
     },
+    figure(pruningCurve(least, { units, width: figureWidth }), w.options.leastCaption, 'least-pruning-curve'),
     heading(2, w.options.againHeading, 'look-again'),
     {
       kind: 'paragraph',
@@ -79,9 +81,16 @@ export function lookAgain(context: Context): string {
 /** What an option is, without its detail. */
 export const shortName = (what: string) => what.split(':')[0]!;
 
+/** By when an option is to be done: the day the user set, else the one worked out; empty for none. */
+export function dueOf(context: Context, { dueOn, byMonths }: AdviceOption): string {
+  const { w } = context;
+  if (dueOn !== null) return w.options.by(longDate(dueOn, w.months));
+  return byMonths === null ? '' : dueInWords(context, byMonths);
+}
+
 function optionRow(context: Context, option: AdviceOption): string[] {
   const { w, units } = context;
-  const { effect, priority, byMonths, residualRisk, chosen } = option;
+  const { effect, priority, residualRisk, chosen } = option;
   const marks = [
     option.permissible ? '' : w.options.impermissible,
     chosen === null ? '' : chosen ? w.options.chosen : w.options.declined,
@@ -100,7 +109,7 @@ function optionRow(context: Context, option: AdviceOption): string[] {
           probability(effect.chanceInTimeFrameAfter),
         ),
     residualRisk === null ? '–' : term('risk', residualRisk),
-    w.options.when(term('priority', priority), byMonths === null ? '' : dueInWords(context, byMonths)),
+    w.options.when(term('priority', priority), dueOf(context, option)),
     option.cost ?? '',
   ];
 }

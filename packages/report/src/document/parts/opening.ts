@@ -10,7 +10,7 @@ import { type Context, least, longDate, percent, probability } from '../context.
 import { dueInWords } from '../dueDate.ts';
 import { table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
-import { shortName } from './advice.ts';
+import { dueOf, shortName } from './advice.ts';
 import { signatureOf } from './closing.ts';
 import { standingInWords } from './decision.ts';
 
@@ -146,11 +146,11 @@ function whatToDo(context: Context): Block {
   );
   const rows = pressing
     .slice(0, MOST_STEPS)
-    .map(({ what, why, byMonths, residualRisk }) => [
-      textInUnits(shortName(what), units),
-      textInUnits(why[0] ?? '', units),
-      byMonths === null ? '–' : dueInWords(context, byMonths),
-      residualRisk === null ? '–' : term('risk', residualRisk),
+    .map((option) => [
+      textInUnits(shortName(option.what), units),
+      textInUnits(option.why[0] ?? '', units),
+      dueOf(context, option) || '–',
+      option.residualRisk === null ? '–' : term('risk', option.residualRisk),
     ]);
   rows.push([w.summary.again, w.summary.againWhy, dueInWords(context, reinspection.months), '–']);
   const further = options.filter(({ priority }) => priority === 'possible').length;
