@@ -206,22 +206,30 @@ export interface SafetyAssessment {
   values: SourcedValue[];
 }
 
+/** A place looked at for the next drilling, level, with the better of the headings looked at from there. */
+export interface DrillingCandidate {
+  sectionId: string;
+  azimuthDeg: number;
+  /** Heading clockwise from the line to the pith, seen from above. */
+  offRadialDeg: number;
+  /** Expected drop in the chance of a wrong keep-or-act decision, as a share of the present chance. */
+  worth: number;
+  /** Expected drop in p (1 − p), p being the chance that the tree must be acted on, as a share of it now. */
+  doubtWorth: number;
+}
+
 export type NextDrilling =
-  | {
+  | (DrillingCandidate & {
       stop?: false;
-      sectionId: string;
-      azimuthDeg: number;
-      /** Expected drop in the chance of a wrong keep-or-act decision, as a share of the present chance. */
-      worth: number;
       why: string;
       /** Every place looked at, best first. */
-      candidates: { sectionId: string; azimuthDeg: number; worth: number }[];
-    }
+      candidates: DrillingCandidate[];
+    })
   | {
       stop: true;
       why: string;
       /** Every place looked at, best first. */
-      candidates?: { sectionId: string; azimuthDeg: number; worth: number }[];
+      candidates?: DrillingCandidate[];
     };
 
 /** A drilling advised before any was made. The needle heads for the centre of the stem (off-radial 0). */

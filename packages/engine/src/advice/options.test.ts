@@ -99,7 +99,15 @@ describe('advise', () => {
         signs: [{ kind: 'carpenter ants' }, { kind: 'included bark' }],
         rootCuts: [{ azimuthDeg: 0, distanceM: 1 }],
       },
-      { sectionId: 's1', azimuthDeg: 210, worth: 0.3, why: 'least known there.', candidates: [] },
+      {
+        sectionId: 's1',
+        azimuthDeg: 210,
+        offRadialDeg: 0,
+        worth: 0.3,
+        doubtWorth: 0.3,
+        why: 'least known there.',
+        candidates: [],
+      },
     );
     expect(option('insects').priority).toBe('possible');
     expect(option('insects').what).toContain('licensed applicator');

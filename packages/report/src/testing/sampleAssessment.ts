@@ -418,12 +418,14 @@ export function sampleAssessment(count = 6): Assessment {
     nextDrilling: {
       sectionId: 's1',
       azimuthDeg: 210,
+      offRadialDeg: 30,
       worth: 0.34,
+      doubtWorth: 0.4,
       why: 'The field is least known between d4 and d5, and the direction of least strength depends on it.',
       candidates: [
-        { sectionId: 's1', azimuthDeg: 210, worth: 0.34 },
-        { sectionId: 's1', azimuthDeg: 150, worth: 0.22 },
-        { sectionId: 's1', azimuthDeg: 30, worth: 0.05 },
+        { sectionId: 's1', azimuthDeg: 210, offRadialDeg: 30, worth: 0.34, doubtWorth: 0.4 },
+        { sectionId: 's1', azimuthDeg: 150, offRadialDeg: 0, worth: 0.22, doubtWorth: 0.3 },
+        { sectionId: 's1', azimuthDeg: 30, offRadialDeg: 0, worth: 0.05, doubtWorth: 0.1 },
       ],
     },
     notices: [

@@ -45,7 +45,9 @@ export function beginAnew(advice: NextDrilling, plans: readonly FirstDrillings[]
   return {
     sectionId: named.sectionId,
     azimuthDeg: first.azimuthDeg,
+    offRadialDeg: first.offRadialDeg,
     worth: nearest?.worth ?? 0,
+    doubtWorth: nearest?.doubtWorth ?? 0,
     why: `Section ${named.sectionId} has not been drilled, so its strength rests on what such stems are like in general. Begin with the plan of first drillings: ${first.why.charAt(0).toLowerCase()}${first.why.slice(1)}`,
     candidates,
   };

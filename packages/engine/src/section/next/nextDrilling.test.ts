@@ -8,29 +8,38 @@ const RAYS = 72;
 const SHELLS = 33;
 const DRAWS = 2000;
 
+interface Sector {
+  middleDeg: number;
+  halfWidthDeg: number;
+  chance: number;
+}
+
 /**
- * A posterior of round stems in which, by chance, the wood of one sector is lost from 0.3 of the radius outwards.
- * Returns it with which draws have lost it.
+ * A posterior of round stems in which, by chance, the wood of sectors is lost from 0.3 of the radius outwards.
+ * Returns it with which draws have lost which sector.
  */
-function stemWithDoubtfulSector(middleDeg: number, halfWidthDeg: number, chance: number) {
+function stemWithDoubtfulSectors(...sectors: Sector[]) {
   const random = randomFrom(5);
-  const lost = Array.from({ length: DRAWS }, () => random.uniform() < chance);
   const stateAzimuthsDeg = Array.from({ length: RAYS }, (_, k) => (360 * k) / RAYS);
   const stateShells = Array.from({ length: SHELLS }, (_, i) => i / (SHELLS - 1));
   const states = new Uint8Array(DRAWS * RAYS * SHELLS).fill(WOOD_STATE.sound);
-  lost.forEach((isLost, d) => {
-    if (!isLost) return;
-    stateAzimuthsDeg.forEach((azimuth, k) => {
-      const away = Math.abs(((azimuth - middleDeg + 540) % 360) - 180);
-      if (away > halfWidthDeg) return;
-      for (let i = 10; i < SHELLS; i++) states[(d * RAYS + k) * SHELLS + i] = WOOD_STATE.none;
-    });
-  });
+  const remaining = new Float64Array(DRAWS * 36).fill(1);
+  const lost = Array.from({ length: DRAWS }, (_, d) =>
+    sectors.map(({ middleDeg, halfWidthDeg, chance }) => {
+      if (random.uniform() >= chance) return false;
+      stateAzimuthsDeg.forEach((azimuth, k) => {
+        if (apart(azimuth, middleDeg) > halfWidthDeg) return;
+        for (let i = 10; i < SHELLS; i++) states[(d * RAYS + k) * SHELLS + i] = WOOD_STATE.none;
+      });
+      for (let k = 0; k < 36; k++) remaining[d * 36 + k] = remaining[d * 36 + k]! * 0.7;
+      return true;
+    }),
+  );
   const posterior: FieldPosterior = {
     draws: DRAWS,
     picture: { centreMm: [0, 0], azimuthsDeg: [], shells: [], cambiumMm: [], mean: [], sd: [] },
     directionsDeg: [],
-    remaining: new Float64Array(DRAWS * 36),
+    remaining,
     soundShare: new Float64Array(DRAWS),
     states,
     stateAzimuthsDeg,
@@ -42,8 +51,28 @@ function stemWithDoubtfulSector(middleDeg: number, halfWidthDeg: number, chance:
   return { posterior, lost };
 }
 
-const { posterior, lost } = stemWithDoubtfulSector(120, 25, 0.3);
-const decided = Float64Array.from(lost, (isLost) => (isLost ? 1.2 : 2));
+function apart(a: number, b: number): number {
+  const d = Math.abs(a - b) % 360;
+  return Math.min(d, 360 - d);
+}
+
+/** Whether a needle of 400 mm runs through a sector of the stem (its rays, half a ray wider) outside 0.3 of its radius. */
+function crosses(
+  aim: { azimuthDeg: number; offRadialDeg: number },
+  { middleDeg, halfWidthDeg }: Sector,
+): boolean {
+  const rad = Math.PI / 180;
+  const heading = (aim.azimuthDeg + 180 + aim.offRadialDeg) * rad;
+  return Array.from({ length: 200 }, (_, k) => {
+    const x = 400 * Math.sin(aim.azimuthDeg * rad) + 2 * k * Math.sin(heading);
+    const y = 400 * Math.cos(aim.azimuthDeg * rad) + 2 * k * Math.cos(heading);
+    return Math.hypot(x, y) > 120 && apart(Math.atan2(x, y) / rad + 360, middleDeg) < halfWidthDeg + 2.5;
+  }).includes(true);
+}
+
+const doubtful: Sector = { middleDeg: 120, halfWidthDeg: 25, chance: 0.3 };
+const { posterior, lost } = stemWithDoubtfulSectors(doubtful);
+const decided = Float64Array.from(lost, ([isLost]) => (isLost ? 1.2 : 2));
 
 describe('next drilling', () => {
   it('goes where the doubt lies that decides', () => {
@@ -53,12 +82,44 @@ describe('next drilling', () => {
     });
     expect(advice.stop).toBeUndefined();
     if (advice.stop) return;
-    expect(Math.abs(advice.azimuthDeg - 120)).toBeLessThanOrEqual(25);
+    expect(crosses(advice, doubtful)).toBe(true);
     // A needle there tells all but for the chance that it misleads, and for answers that share a class.
     expect(advice.worth).toBeGreaterThan(0.8);
     expect(advice.candidates).toHaveLength(36);
-    const opposite = advice.candidates.find((c) => c.azimuthDeg === 300)!;
-    expect(opposite.worth).toBeLessThan(0.1);
+    for (const candidate of advice.candidates) {
+      if (!crosses(candidate, doubtful)) expect(candidate.worth).toBeLessThan(0.1);
+    }
+    expect(advice.candidates.filter((c) => crosses(c, doubtful) && c.worth > 0.8).length).toBeGreaterThan(5);
+  });
+
+  it('turns the needle off the pith only where that tells more', () => {
+    const { candidates = [] } = nextDrilling({
+      sections: [{ id: 's1', posterior, safetyByDraw: decided, drilled: [] }],
+      limit: 1.5,
+    });
+    const at = (azimuthDeg: number) => candidates.find((c) => c.azimuthDeg === azimuthDeg)!;
+    expect(at(120).offRadialDeg).toBe(0);
+    // From here the line to the pith passes the sector by; turned toward it, the needle runs through.
+    expect(at(70).offRadialDeg).not.toBe(0);
+    expect(crosses(at(70), doubtful)).toBe(true);
+  });
+
+  it('looks two holes ahead where one alone cannot tip the decision', () => {
+    const north: Sector = { middleDeg: 0, halfWidthDeg: 25, chance: 0.4 };
+    const south: Sector = { middleDeg: 180, halfWidthDeg: 25, chance: 0.4 };
+    const both = stemWithDoubtfulSectors(north, south);
+    const safetyByDraw = Float64Array.from(both.lost, ([a, b]) => (a && b ? 1.2 : 2));
+    const advice = nextDrilling({
+      sections: [{ id: 's1', posterior: both.posterior, safetyByDraw, drilled: [] }],
+      limit: 1.5,
+      needleMm: 250,
+    });
+    expect(advice.stop).toBeUndefined();
+    if (advice.stop) return;
+    expect(Math.max(...advice.candidates.map((c) => c.worth))).toBeLessThan(0.1);
+    expect(crosses(advice, north) || crosses(advice, south)).toBe(true);
+    expect(advice.worth).toBeGreaterThan(0.3);
+    expect(advice.why).toContain('One hole alone');
   });
 
   it('stops when the decision is sure', () => {
@@ -117,8 +178,10 @@ describe('next drilling', () => {
       sections: [{ id: 's1', posterior, safetyByDraw: decided, drilled }],
       limit: 1.5,
     });
-    if (!advice.stop) expect(drilled.map((d) => d.azimuthDeg)).not.toContain(advice.azimuthDeg);
-    else expect(advice.why).not.toBe('');
+    for (const { azimuthDeg } of advice.candidates ?? []) {
+      expect(Math.min(...drilled.map((d) => apart(d.azimuthDeg, azimuthDeg)))).toBeGreaterThanOrEqual(8);
+    }
+    expect(advice.candidates!.length).toBeGreaterThan(20);
   });
 
   it('refuses safety factors that do not belong to the draws', () => {

@@ -6,29 +6,75 @@
  */
 import type { NextDrilling } from '../../assessment.ts';
 import { InputFault } from '../../faults.ts';
-import { type FieldPosterior, WOOD_STATE } from '../field/types.ts';
+import type { FieldPosterior } from '../field/types.ts';
+import { type Aim, ANSWER_SIZE, needleAnswers } from './answer.ts';
+import { type Left, leftAfter, margins, scores } from './foretell.ts';
 import type { NextDrillingInput, SectionToDrill } from './types.ts';
+import { stopWhenSure, stopWhenWorthless, whyDrill } from './words.ts';
 
 /** Places looked at around each section. */
-const CANDIDATES = 36;
+const PLACES = 36;
+/** Headings looked at from each place: toward the pith, and this far to either side of it, degrees. */
+const HEADINGS_DEG = [0, -30, 30];
+/** A heading off the pith is advised only where its merit is greater by this than that of the heading to the pith. */
+const GAIN_OF_TURNING = 0.05;
 /** Below this chance of a wrong decision no hole is worth its wound. */
 const SURE_ENOUGH = 0.05;
-/** Least share of that chance that a hole must be expected to take away. */
+/** Least share of that chance that each hole must be expected to take away, looking one or two holes ahead. */
 const LEAST_WORTH = 0.1;
-/** A hole this near to one already made tells little and weakens the same place, degrees. */
+/**
+ * Where that is not reached, holes still go on while at least this share of the chance would go if the section were known
+ * throughout, and the best hole takes off at least this share of the doubt: what no two holes tip, several may.
+ */
+const LEAST_IN_SECTION = 0.5;
+const LEAST_DOUBT_WORTH = 0.05;
+/** A hole this near to one already made tells little and weakens the same place: degrees, and mm along the wood. */
 const TOO_NEAR_DEG = 8;
+const TOO_NEAR_MM = 60;
+/** A needle as steep as this leaves the section. */
+const STEEP_DEG = 45;
 /** Chance that a needle's answer misleads: it passes the decay by, or is misread. */
 const MISLEADS = 0.05;
-const SAMPLES = 40;
 const USUAL_NEEDLE_MM = 400;
-/** Classes of what a needle may answer: by sound wall, then by strength-weighted wood along the needle. */
-const WALL_CLASSES = 4;
-const WOOD_CLASSES = 3;
+/** Draws that places are weighed by, at most: enough to rank them, few enough to be quick. */
+const MOST_DRAWS = 1500;
+/** When one hole alone cannot tip the decision: places from which a second is looked at, and places of the second. */
+const FIRST_OF_TWO = 4;
+const SECOND_OF_TWO = 12;
+const TWO_APART_DEG = 15;
+/** Directions of a row of `FieldPosterior.remaining`, alike after half a turn. */
+const DIRECTIONS = 36;
+
+/** A place and heading, with what a hole there is expected to take off. */
+interface Candidate extends Aim {
+  section: number;
+  answers: Float64Array;
+  /** Shares taken off the chance of a wrong decision, and off the doubt. */
+  worth: number;
+  doubtWorth: number;
+}
+
+/** A section with what is worked out for it once. */
+interface Looked {
+  given: SectionToDrill;
+  margin: Float64Array;
+  fails: Uint8Array;
+  safeOtherwise: number;
+  /** Chance of a wrong decision and doubt before the hole, on the draws looked at. */
+  before: Left;
+}
+
+/** By which places are ranked: what a hole does for the decision itself, and toward one that later holes will make. */
+const merit = ({ worth, doubtWorth }: { worth: number; doubtWorth: number }) => worth + doubtWorth;
+
+const takenOff = (before: number, after: number) =>
+  before > 0 ? Math.max(0, ((1 - MISLEADS) * (before - after)) / before) : 0;
 
 /**
- * The place whose hole is expected to lower most the chance of a wrong keep-or-act decision, or the advice to stop.
- * The decision is for the tree: act when any section's safety factor is below the limit (or `chanceOtherwise`).
- * `worth` is the expected drop as a share of the present chance.
+ * The place whose hole is expected to sharpen most the decision to keep or to act, or the advice to stop. The decision is
+ * for the tree: act when any section's safety factor is below the limit (or `chanceOtherwise`).
+ * `worth` is the expected drop of the chance of a wrong decision as a share of that chance now. Where no hole alone would
+ * tip the decision, two are looked at together and each counts half of what both are worth.
  *
  * @throws InputFault when the safety factors of a section do not match its posterior's draws, or none are given
  */
@@ -48,175 +94,130 @@ export function nextDrilling(input: NextDrillingInput): NextDrilling {
       );
     }
   }
-  const failing = sections.map((s) => share(s.safetyByDraw, (v) => v < limit));
+  const failing = sections.map((s) => s.safetyByDraw.filter((v) => v < limit).length / s.posterior.draws);
   const safeOtherwise = (except: number) =>
     failing.reduce((safe, p, i) => (i === except ? safe : safe * (1 - p)), 1 - chanceOtherwise);
   const mustAct = 1 - safeOtherwise(-1);
   const wrongNow = Math.min(mustAct, 1 - mustAct);
-  const leaning = mustAct < 0.5 ? 'keep' : 'act';
-  const mark = limit.toFixed(1);
+  const standing = { mustAct, wrongNow, limit };
 
-  const candidates = sections.flatMap((s, index) =>
-    places(s, needleMm).map(({ azimuthDeg, wall, wood }) => {
-      const after = wrongAfter(s.safetyByDraw, limit, wall, wood, safeOtherwise(index));
-      const drop = (1 - MISLEADS) * (wrongNow - after);
-      return { sectionId: s.id, azimuthDeg, worth: wrongNow > 0 ? Math.max(0, drop / wrongNow) : 0 };
-    }),
-  );
-  candidates.sort((a, b) => b.worth - a.worth || a.azimuthDeg - b.azimuthDeg);
-  const best = candidates[0];
+  const looked = sections.map((given, s) => lookAt(given, limit, safeOtherwise(s)));
+  const ranked = looked
+    .flatMap((section, s) => candidatesOf(section, s, needleMm))
+    .sort((a, b) => merit(b) - merit(a) || a.azimuthDeg - b.azimuthDeg);
+  const candidates = ranked.map(({ section, azimuthDeg, offRadialDeg, worth, doubtWorth }) => ({
+    sectionId: sections[section]!.id,
+    azimuthDeg,
+    offRadialDeg,
+    worth,
+    doubtWorth,
+  }));
 
   if (wrongNow < SURE_ENOUGH) {
+    return { stop: true, why: stopWhenSure(standing, SURE_ENOUGH), candidates };
+  }
+  const best = candidates[0];
+  if (best && best.worth >= LEAST_WORTH) {
     return {
-      stop: true,
-      why: `The chance that the safety factor against breakage is below ${mark} is ${percent(mustAct)}: as far as the stem's strength goes, the decision to ${leaning} is wrong in less than ${percent(SURE_ENOUGH)} of what the drillings allow, and no further hole would change that enough to be worth its wound. Anchorage is judged apart.`,
+      ...best,
+      why: whyDrill(standing, best, { holes: 1, wrongAfter: wrongNow * (1 - best.worth) }),
       candidates,
     };
   }
-  if (!best || best.worth < LEAST_WORTH) {
+  const two = bestOfTwo(looked, ranked);
+  if (two && two.worth / 2 >= LEAST_WORTH) {
+    const first = candidates[two.first]!;
+    const why = whyDrill(standing, first, { holes: 2, wrongAfter: wrongNow * (1 - two.worth) });
+    return { ...first, worth: two.worth / 2, why, candidates };
+  }
+  const known = Math.min(wrongNow, ...looked.map(wrongIfKnown));
+  if (best && known <= (1 - LEAST_IN_SECTION) * wrongNow && best.doubtWorth >= LEAST_DOUBT_WORTH) {
+    return { ...best, why: whyDrill(standing, best, { wrongIfKnown: known }), candidates };
+  }
+  const bestDrop = wrongNow * Math.max(0, ...candidates.map(({ worth }) => worth));
+  return { stop: true, why: stopWhenWorthless(standing, bestDrop, known), candidates };
+}
+
+function lookAt(given: SectionToDrill, limit: number, safeOtherwise: number): Looked {
+  const count = Math.min(MOST_DRAWS, given.posterior.draws);
+  const fails = Uint8Array.from(given.safetyByDraw.subarray(0, count), (v) => (v < limit ? 1 : 0));
+  const mustAct = 1 - (1 - fails.reduce((sum, f) => sum + f, 0) / count) * safeOtherwise;
+  const before = { wrong: Math.min(mustAct, 1 - mustAct), doubt: mustAct * (1 - mustAct) };
+  return { given, margin: margins(given.safetyByDraw, limit, count), fails, safeOtherwise, before };
+}
+
+/** The best pair of holes at one section: the rank of the first of them, and the worth of both. */
+function bestOfTwo(looked: readonly Looked[], ranked: readonly Candidate[]) {
+  let best: { first: number; worth: number; doubtWorth: number } | null = null;
+  for (const [rank, first] of ranked.slice(0, FIRST_OF_TWO).entries()) {
+    const { margin, fails, safeOtherwise, before } = looked[first.section]!;
+    const seconds = ranked
+      .filter((c) => c.section === first.section && turn(c.azimuthDeg, first.azimuthDeg) >= TWO_APART_DEG)
+      .slice(0, SECOND_OF_TWO);
+    for (const second of seconds) {
+      const score = scores([first.answers, second.answers], ANSWER_SIZE, margin);
+      const left = leftAfter(score, fails, safeOtherwise);
+      const both = {
+        first: rank,
+        worth: takenOff(before.wrong, left.wrong),
+        doubtWorth: takenOff(before.doubt, left.doubt),
+      };
+      if (!best || merit(both) > merit(best)) best = both;
+    }
+  }
+  return best;
+}
+
+/** Chance of a wrong decision if what remains of a section's strength were known in every direction. */
+function wrongIfKnown({ given, margin, fails, safeOtherwise }: Looked): number {
+  const { remaining } = given.posterior;
+  const size = DIRECTIONS / 2 + 1;
+  const known = new Float64Array(margin.length * size);
+  for (let i = 0; i < margin.length; i++) {
+    const row = remaining.subarray(i * DIRECTIONS, i * DIRECTIONS + size - 1);
+    known.set(row, i * size);
+    known[i * size + size - 1] = Math.min(...row);
+  }
+  return leftAfter(scores([known], size, margin), fails, safeOtherwise).wrong;
+}
+
+function candidatesOf(section: Looked, index: number, needleMm: number): Candidate[] {
+  const { given, margin, fails, safeOtherwise, before } = section;
+  const { posterior, drilled } = given;
+  const free = Array.from({ length: PLACES }, (_, c) => (360 * c) / PLACES).filter((azimuthDeg) => {
+    const away = awayDeg(posterior, azimuthDeg);
+    return !drilled.some((d) => d.downDeg < STEEP_DEG && turn(d.azimuthDeg, azimuthDeg) < away);
+  });
+  const aims = free.flatMap((azimuthDeg) =>
+    HEADINGS_DEG.map((offRadialDeg): Aim => ({ azimuthDeg, offRadialDeg })),
+  );
+  const answers = needleAnswers(posterior, aims, needleMm, margin.length);
+  const all = aims.map((aim, k): Candidate => {
+    const left = leftAfter(scores([answers[k]!], ANSWER_SIZE, margin), fails, safeOtherwise);
     return {
-      stop: true,
-      why: `As far as breakage goes, the decision to ${leaning} is wrong with a chance of ${percent(wrongNow)}, but the best place for one more hole would lower that by only ${percent((best?.worth ?? 0) * wrongNow)}: what is left comes from the wind and the wood's strength more than from the section. Another hole is not worth its wound; another kind of test may be.`,
-      candidates,
+      ...aim,
+      section: index,
+      answers: answers[k]!,
+      worth: takenOff(before.wrong, left.wrong),
+      doubtWorth: takenOff(before.doubt, left.doubt),
     };
-  }
-  return {
-    sectionId: best.sectionId,
-    azimuthDeg: best.azimuthDeg,
-    worth: best.worth,
-    why: `As far as breakage goes, the decision to ${leaning} is wrong with a chance of ${percent(wrongNow)} now. A hole at section ${best.sectionId}, ${Math.round(best.azimuthDeg)}°, is expected to bring that to ${percent(wrongNow * (1 - best.worth))}.`,
-    candidates,
-  };
+  });
+  return free.map((_, k) => {
+    const [radial, ...turned] = all.slice(k * HEADINGS_DEG.length, (k + 1) * HEADINGS_DEG.length);
+    const better = turned.reduce((a, b) => (merit(b) > merit(a) ? b : a));
+    return merit(better) > merit(radial!) + GAIN_OF_TURNING ? better : radial!;
+  });
 }
 
-const percent = (p: number) => `${(100 * p).toFixed(p < 0.1 ? 1 : 0)} %`;
-
-interface Place {
-  azimuthDeg: number;
-  /** For each draw: sound wood before the first unsound, in samples; and wood weighted by the cube of its radius. */
-  wall: Float64Array;
-  wood: Float64Array;
-}
-
-function places(section: SectionToDrill, needleMm: number): Place[] {
-  const { posterior, drilled } = section;
-  const found: Place[] = [];
-  for (let c = 0; c < CANDIDATES; c++) {
-    const azimuthDeg = (360 * c) / CANDIDATES;
-    if (drilled.some((d) => d.downDeg < 45 && turn(d.azimuthDeg, azimuthDeg) < TOO_NEAR_DEG)) continue;
-    found.push({ azimuthDeg, ...seen(posterior, azimuthDeg, needleMm) });
-  }
-  return found;
+/** How far from a hole the next must stay at an azimuth, degrees. */
+function awayDeg(posterior: FieldPosterior, azimuthDeg: number): number {
+  const { stateCambiumMm } = posterior;
+  const rays = stateCambiumMm.length;
+  const radius = stateCambiumMm[Math.round((azimuthDeg / 360) * rays) % rays]!;
+  return Math.max(TOO_NEAR_DEG, (TOO_NEAR_MM / radius) * (180 / Math.PI));
 }
 
 function turn(a: number, b: number): number {
   const d = Math.abs(a - b) % 360;
   return Math.min(d, 360 - d);
-}
-
-/** What a level needle at an azimuth, aimed at the origin, would meet in each draw. */
-function seen(
-  posterior: FieldPosterior,
-  azimuthDeg: number,
-  needleMm: number,
-): { wall: Float64Array; wood: Float64Array } {
-  const { draws, states, stateShells, stateAzimuthsDeg, stateCambiumMm, centreMm } = posterior;
-  const rays = stateAzimuthsDeg.length;
-  const shells = stateShells.length;
-  const ux = Math.sin((azimuthDeg * Math.PI) / 180);
-  const uy = Math.cos((azimuthDeg * Math.PI) / 180);
-  const locate = (radius: number) => {
-    const x = radius * ux - centreMm[0];
-    const y = radius * uy - centreMm[1];
-    const turns = Math.atan2(x, y) / (2 * Math.PI);
-    const ray = Math.round((turns - Math.floor(turns)) * rays) % rays;
-    return { ray, rho: Math.hypot(x, y) / stateCambiumMm[ray]! };
-  };
-  // Cambium on this line, from outside in.
-  let edge = 2 * Math.max(...stateCambiumMm) + Math.hypot(centreMm[0], centreMm[1]);
-  while (edge > 0 && locate(edge).rho > 1) edge -= 2;
-  const nodes: number[] = [];
-  const lever: number[] = [];
-  for (let k = 0; k < SAMPLES; k++) {
-    const depth = (needleMm * (k + 0.5)) / SAMPLES;
-    const { ray, rho } = locate(edge - depth);
-    if (rho > 1) continue;
-    nodes.push(ray * shells + Math.round(rho * (shells - 1)));
-    lever.push(rho ** 3);
-  }
-  const wall = new Float64Array(draws);
-  const wood = new Float64Array(draws);
-  const size = rays * shells;
-  for (let d = 0; d < draws; d++) {
-    let sound = 0;
-    let unbroken = true;
-    let sum = 0;
-    for (let k = 0; k < nodes.length; k++) {
-      const isSound = states[d * size + nodes[k]!] === WOOD_STATE.sound;
-      if (isSound) sum += lever[k]!;
-      else unbroken = false;
-      if (unbroken) sound++;
-    }
-    wall[d] = sound;
-    wood[d] = sum;
-  }
-  return { wall, wood };
-}
-
-/**
- * Chance of a wrong decision once the needle's answer is known. Answers are put in classes; in each class the
- * decision is taken on one half of the draws and judged on the other, so that chance is not mistaken for knowledge.
- */
-function wrongAfter(
-  safety: Float64Array,
-  limit: number,
-  wall: Float64Array,
-  wood: Float64Array,
-  safeOtherwise: number,
-): number {
-  const classes = answerClasses(wall, wood);
-  const count = WALL_CLASSES * WOOD_CLASSES;
-  const fails = new Float64Array(2 * count);
-  const sizes = new Float64Array(2 * count);
-  for (let d = 0; d < safety.length; d++) {
-    const cell = (d % 2) * count + classes[d]!;
-    sizes[cell] = sizes[cell]! + 1;
-    if (safety[d]! < limit) fails[cell] = fails[cell]! + 1;
-  }
-  let wrong = 0;
-  for (let c = 0; c < count; c++) {
-    for (const half of [0, 1]) {
-      const decide = half * count + c;
-      const judge = (1 - half) * count + c;
-      if (sizes[judge] === 0) continue;
-      const rate = sizes[decide] ? fails[decide]! / sizes[decide]! : 0;
-      const act = 1 - (1 - rate) * safeOtherwise > 0.5;
-      const safe = (sizes[judge]! - fails[judge]!) * safeOtherwise;
-      wrong += act ? safe : sizes[judge]! - safe;
-    }
-  }
-  return wrong / safety.length;
-}
-
-/** Class of each draw's answer: by rank of the wall, and within that by rank of the weighted wood. */
-function answerClasses(wall: Float64Array, wood: Float64Array): Uint8Array {
-  const n = wall.length;
-  const classes = new Uint8Array(n);
-  const order = Array.from({ length: n }, (_, i) => i).sort(
-    (i, j) => wall[i]! - wall[j]! || wood[i]! - wood[j]!,
-  );
-  for (let q = 0; q < WALL_CLASSES; q++) {
-    const part = order.slice(Math.floor((q * n) / WALL_CLASSES), Math.floor(((q + 1) * n) / WALL_CLASSES));
-    part.sort((i, j) => wood[i]! - wood[j]!);
-    part.forEach((i, k) => {
-      classes[i] = q * WOOD_CLASSES + Math.floor((k * WOOD_CLASSES) / part.length);
-    });
-  }
-  return classes;
-}
-
-function share(values: Float64Array, holds: (v: number) => boolean): number {
-  let count = 0;
-  for (const v of values) if (holds(v)) count++;
-  return values.length ? count / values.length : 0;
 }

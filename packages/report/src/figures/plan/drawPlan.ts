@@ -1,5 +1,6 @@
 /** The section itself, drawn at a given place and scale: shared by the plan and by the plan within its rose. */
 import type {
+  DrillingCandidate,
   FelledAssessment,
   FlareAssessment,
   NextDrilling,
@@ -57,7 +58,7 @@ export function surfaceStates(section: SectionAssessment): SurfaceState[] {
 }
 
 /** Whether a next position on this section is advised. */
-export function nextHere(content: PlanContent): { azimuthDeg: number } | null {
+export function nextHere(content: PlanContent): DrillingCandidate | null {
   const { next, section } = content;
   return next !== undefined && next.stop !== true && next.sectionId === section.id ? next : null;
 }
@@ -98,7 +99,7 @@ export function drawPlan(
 
   taken.push(...outline.map(pointBox));
   const next = nextHere(content);
-  if (next) items.push(...nextMark(next.azimuthDeg, outline, centre, size, taken, frame));
+  if (next) items.push(...nextMark(next, outline, centre, size, taken, frame));
   for (const n of needles) {
     const mark = text(0, 0, n.id, { size: size + 1, face: 'semibold' });
     items.push(placeLabel(mark, n.entry, n.outwards, taken, frame, 6));
@@ -167,9 +168,9 @@ function flareLobe(
   ];
 }
 
-/** Where the next needle would tell most: an open dot, a dashed line inwards, and a label. */
+/** Where the next needle would tell most: an open dot, a dashed line along its heading, and a label. */
 function nextMark(
-  azimuthDeg: number,
+  { azimuthDeg, offRadialDeg }: DrillingCandidate,
   outline: readonly Px[],
   centre: Px,
   size: number,
@@ -178,9 +179,10 @@ function nextMark(
 ): SceneItem[] {
   const u = unit(azimuthDeg);
   const r = rayTo(outline, centre, u);
-  const at = (d: number): Px => [centre[0] + u[0] * d, centre[1] + u[1] * d];
-  const entry = at(r);
-  const tip = at(r * 0.25);
+  const entry: Px = [centre[0] + u[0] * r, centre[1] + u[1] * r];
+  const heading = unit(azimuthDeg + 180 + offRadialDeg);
+  const length = 0.75 * r;
+  const tip: Px = [entry[0] + heading[0] * length, entry[1] + heading[1] * length];
   const label = placeLabel(
     text(0, 0, figureWords.next, { size: size + 1, face: 'semibold', fill: 'accent' }),
     entry,
@@ -194,7 +196,7 @@ function nextMark(
     group({ part: 'next-drilling', title: `${figureWords.nextDrilling}: ${bearing(azimuthDeg)}` }, [
       line(entry, tip, 'paper', { width: 3.2 }),
       line(entry, tip, 'accent', { width: 1.3, dash: [5, 3] }),
-      arrowHead(tip, Math.atan2(-u[1], -u[0]), 7, 'accent'),
+      arrowHead(tip, Math.atan2(heading[1], heading[0]), 7, 'accent'),
       filled(circle(entry[0], entry[1], 4), 'paper', { stroke: 'accent', width: 1.4 }),
       ...plate(box.x, label.y, label.text, { size: label.size, face: 'semibold', fill: 'accent' }),
     ]),

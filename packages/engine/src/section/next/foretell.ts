@@ -1,0 +1,117 @@
+/**
+ * How far an answer foretells the decision: the section's safety is regressed on the answers over the draws, and each
+ * draw gets the score that its answer gives it (the regression way to the value of a measurement: Strong, Oakley &
+ * Brennan 2014, Medical Decision Making 34). Draws with like scores are those that one could not tell apart.
+ */
+import { cholesky, solveLower, solveUpperOfLower } from '../field/linear.ts';
+
+/** Ridge on the standard scale of the answers (0 to 1): a few draws' worth of doubt on each coefficient. */
+const RIDGE = 2;
+/** Safety within about this of the limit (log scale) is told apart; beyond it, more is no matter. */
+const NEAR = 0.25;
+
+/** Classes of like scores. */
+export const CLASSES = 10;
+
+/** Safety over the limit on a scale that is steep at the limit and flat far from it. */
+export function margins(safety: Float64Array, limit: number, count: number): Float64Array {
+  return Float64Array.from({ length: count }, (_, i) =>
+    Math.tanh(Math.log(Math.max(1e-6, safety[i]! / limit)) / NEAR),
+  );
+}
+
+/**
+ * Scores of the draws by what the answers say of their margins. Each half of the draws is scored by what was learned on
+ * the other half, so that chance is not taken for knowledge.
+ *
+ * @param answers for each needle its answers, rows of `size` numbers
+ */
+export function scores(answers: readonly Float64Array[], size: number, margin: Float64Array): Float64Array {
+  const draws = margin.length;
+  const columns = answers.length * size + 1;
+  // One row a draw, a last column of ones.
+  const rows = new Float64Array(draws * columns).fill(1);
+  answers.forEach((a, k) => {
+    for (let i = 0; i < draws; i++) {
+      for (let j = 0; j < size; j++) rows[i * columns + k * size + j] = a[i * size + j]!;
+    }
+  });
+  const out = new Float64Array(draws);
+  for (const half of [0, 1]) {
+    const square = new Float64Array(columns * columns);
+    const slopes = new Float64Array(columns);
+    for (let i = half; i < draws; i += 2) {
+      const from = i * columns;
+      for (let p = 0; p < columns; p++) {
+        const r = rows[from + p]!;
+        if (r === 0) continue;
+        slopes[p] = slopes[p]! + r * margin[i]!;
+        const at = p * columns;
+        for (let q = 0; q <= p; q++) square[at + q] = square[at + q]! + r * rows[from + q]!;
+      }
+    }
+    for (let p = 0; p < columns; p++) {
+      square[p * columns + p] = square[p * columns + p]! + (p < columns - 1 ? RIDGE : 1e-6);
+    }
+    cholesky(square, columns);
+    solveLower(square, columns, slopes);
+    solveUpperOfLower(square, columns, slopes);
+    for (let i = 1 - half; i < draws; i += 2) {
+      let score = 0;
+      for (let p = 0; p < columns; p++) score += slopes[p]! * rows[i * columns + p]!;
+      out[i] = score;
+    }
+  }
+  return out;
+}
+
+/** What would be left of the doubt once an answer is known. */
+export interface Left {
+  /** Chance of a wrong decision. */
+  wrong: number;
+  /** Mean over the answers of p (1 − p), p being the chance after it that the tree must be acted on. */
+  doubt: number;
+}
+
+/**
+ * What is left when draws with like scores are put together in classes. In each class the decision is taken on one half
+ * of the draws and judged on the other.
+ *
+ * @param fails whether each draw of the section is below the limit
+ * @param safeOtherwise chance that nothing else calls for acting
+ */
+export function leftAfter(score: Float64Array, fails: Uint8Array, safeOtherwise: number): Left {
+  const draws = score.length;
+  const sorted = Float64Array.from(score).sort();
+  const edges = Array.from(
+    { length: CLASSES - 1 },
+    (_, c) => sorted[Math.floor(((c + 1) * draws) / CLASSES)]!,
+  );
+  const failing = new Float64Array(2 * CLASSES);
+  const sizes = new Float64Array(2 * CLASSES);
+  for (let d = 0; d < draws; d++) {
+    let c = 0;
+    while (c < CLASSES - 1 && score[d]! >= edges[c]!) c++;
+    const cell = 2 * c + ((d >> 1) & 1);
+    sizes[cell] = sizes[cell]! + 1;
+    failing[cell] = failing[cell]! + fails[d]!;
+  }
+  let wrong = 0;
+  let doubt = 0;
+  for (let c = 0; c < CLASSES; c++) {
+    const size = sizes[2 * c]! + sizes[2 * c + 1]!;
+    if (size < 2) continue;
+    const mustAct = (half: number) =>
+      1 - (1 - failing[2 * c + half]! / Math.max(1, sizes[2 * c + half]!)) * safeOtherwise;
+    for (const half of [0, 1]) {
+      const other = mustAct(1 - half);
+      wrong += (sizes[2 * c + 1 - half]! / draws) * (mustAct(half) > 0.5 ? 1 - other : other);
+    }
+    // Of a share found on `size` draws, p (1 − p) is too small by one part in `size`.
+    const share = (failing[2 * c]! + failing[2 * c + 1]!) / size;
+    const acted = 1 - (1 - share) * safeOtherwise;
+    const sampling = (safeOtherwise ** 2 * share * (1 - share)) / (size - 1);
+    doubt += (size / draws) * (acted * (1 - acted) + sampling);
+  }
+  return { wrong, doubt };
+}
