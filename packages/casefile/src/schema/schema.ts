@@ -39,6 +39,8 @@ export const PARTS_OF_TREE = ['whole tree', 'limb'] as const;
 
 export const REPORT_UNITS = ['metric', 'us'] as const;
 export const REPORT_PAPERS = ['a4', 'letter'] as const;
+/** By their codes (ISO 639-1). */
+export const REPORT_LANGUAGES = ['en', 'fr'] as const;
 
 /** The trade's words, from the least to the greatest. Another word for the occupancy is kept and warned of. */
 export { CONSEQUENCES, FAILURE_LIKELIHOODS, IMPACT_LIKELIHOODS, OCCUPANCIES, PROTECTIONS };
@@ -307,7 +309,7 @@ function schemaWith(object: ObjectBuilder) {
             }),
           ),
         ),
-        language: optional(name),
+        language: optional(z.enum(REPORT_LANGUAGES)),
         wording: optional(z.record(name, text)),
       }),
     ),

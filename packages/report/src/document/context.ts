@@ -7,7 +7,10 @@ import { language, term } from '../words/spoken.ts';
 import type { ReportCase, ReportOptions } from './input.ts';
 
 export interface Context {
+  /** The assessment, its sentences in the report's language. */
   a: Assessment;
+  /** The same as the engine said it, to look values up by their names. */
+  computed: Assessment;
   c: ReportCase;
   w: ReportWords;
   units: Units;

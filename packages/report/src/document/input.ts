@@ -3,7 +3,6 @@
 import type { CaseFile, ReadonlyCaseBag } from '@standfast/casefile';
 import type { Assessment } from '@standfast/engine';
 import type { Units } from '../units.ts';
-import type { ReportWords } from '../words/en.ts';
 
 /** The case as it was recorded. */
 export type ReportCase = CaseFile;
@@ -19,8 +18,6 @@ export interface ReportOptions {
   caseSha256?: string;
   /** SHA-256 of the case's pictures by path, in hexadecimal; printed under the photos. */
   fingerprints?: ReadonlyMap<string, string>;
-  /** Another language, or a firm's own wording. Default English. */
-  words?: ReportWords;
 }
 
 export interface ReportInput {

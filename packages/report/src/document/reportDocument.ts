@@ -1,11 +1,15 @@
 /** Puts the report together, in the order it is read: the owner's summary first, the expert's evidence last. */
 
 import { pictureOf } from '../picture/picture.ts';
-import { reportWords } from '../words/en.ts';
+import { inLanguage } from '../words/inLanguage.ts';
+import { isLanguage, LANGUAGES, type LanguageCode } from '../words/languages.ts';
+import { spaced } from '../words/spaced.ts';
+import { language, speaking } from '../words/spoken.ts';
+import { type CasePlaces, withWording } from '../words/wording.ts';
 import type { Block, ReportDocument } from './blocks.ts';
 import { changed } from './changes.ts';
-import type { Context } from './context.ts';
-import type { ReportInput } from './input.ts';
+import { type Context, longDate } from './context.ts';
+import type { ReportCase, ReportInput, ReportOptions } from './input.ts';
 import { keyed } from './keys.ts';
 import { advice } from './parts/advice.ts';
 import { closing, record } from './parts/closing.ts';
@@ -21,11 +25,28 @@ import { worked } from './parts/worked.ts';
 /** Width that a full figure is drawn for, px: the text width of an A4 page in points. */
 export const FIGURE_WIDTH = 483;
 
-/** The whole report as blocks. Same input, same document. */
-export function reportDocument({ assessment, caseFile, options, files }: ReportInput): ReportDocument {
-  const w = options.words ?? reportWords;
+/** The language that the case asks its report to be in; English unless it does. */
+export function reportLanguage({ report }: ReportCase): LanguageCode {
+  const code = report?.language ?? 'en';
+  return isLanguage(code) ? code : 'en';
+}
+
+/**
+ * The whole report as blocks, in the language and wording that the case asks for. Same input, same document.
+ * @throws InputFault when the firm's wording cannot be used
+ */
+export function reportDocument(input: ReportInput): ReportDocument {
+  return speaking(reportLanguage(input.caseFile), () => {
+    const made = inWords(input);
+    return language() === LANGUAGES.en ? made : spaced(made);
+  });
+}
+
+function inWords({ assessment, caseFile, options, files }: ReportInput): ReportDocument {
+  const w = withWording(language().report, caseFile.report?.wording ?? {}, places(caseFile, options));
   const context: Context = {
-    a: assessment,
+    a: inLanguage(assessment),
+    computed: assessment,
     c: caseFile,
     w,
     units: caseFile.report?.units ?? options.units,
@@ -37,8 +58,8 @@ export function reportDocument({ assessment, caseFile, options, files }: ReportI
     ...opening(context),
     ...decision(context),
     ...advice(context),
-    ...overview(context),
     ...safety(context),
+    ...overview(context),
     ...criteria(context),
     ...drillings(context),
     ...felled(context),
@@ -76,6 +97,21 @@ export function reportDocument({ assessment, caseFile, options, files }: ReportI
     },
     ...letterhead(context),
     blocks,
+  };
+}
+
+/** What the places of a firm's wording stand for. */
+function places(c: ReportCase, { generatedOn }: ReportOptions): CasePlaces {
+  const { facts, months, notRecorded } = language().report;
+  const tree = [c.tree.species, c.tree.label].filter((s) => s !== undefined && s !== '').join(' ');
+  return {
+    tree: tree || facts.tree.toLowerCase(),
+    client: c.client?.name ?? notRecorded,
+    assessor: c.assessor?.name ?? notRecorded,
+    firm: c.assessor?.firm ?? notRecorded,
+    place: c.place?.name ?? notRecorded,
+    visitedOn: c.visitedOn === undefined ? notRecorded : longDate(c.visitedOn, months),
+    reportedOn: longDate(generatedOn, months),
   };
 }
 

@@ -2,6 +2,7 @@
 import { type CaseFile, findFile, pathProblem, type ReadonlyCaseBag } from '@standfast/casefile';
 import { pictureOf } from '../../picture/picture.ts';
 import { bearing, fixed, measure } from '../../units.ts';
+import { term } from '../../words/spoken.ts';
 import type { Block, PhotoItem } from '../blocks.ts';
 import type { Context } from '../context.ts';
 import { heading } from '../make.ts';
@@ -25,7 +26,7 @@ function photosNamed({ c, w, units }: Context): Named[] {
   for (const s of c.signs)
     add(
       s.photo,
-      s.kind,
+      term('sign', s.kind),
       s.where,
       s.azimuthDeg === undefined ? undefined : bearing(s.azimuthDeg),
       s.heightM === undefined ? undefined : w.photos.height(measure(s.heightM, 'heightM', units)),

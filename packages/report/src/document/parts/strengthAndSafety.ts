@@ -5,9 +5,11 @@ import { remainingRose } from '../../figures/rose/rose.ts';
 import { safetyGauge } from '../../figures/safetyGauge.ts';
 import { sectionWithRoseFigure } from '../../figures/sectionWithRose.ts';
 import { bearing, measure, span } from '../../units.ts';
+import { said } from '../../words/said.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, shareRange, significant, withRange } from '../context.ts';
 import { figure, heading, table } from '../make.ts';
+import { textInUnits } from '../textInUnits.ts';
 import { weakest } from './opening.ts';
 
 export function overview(context: Context): Block[] {
@@ -101,11 +103,11 @@ export function criteria({ a, w, units, figureWidth }: Context): Block[] {
         [0.25, 0.17, 0.09, 0.09, 0.1, 0.3],
         s.criteria.map((c) => [
           `${c.name} (${c.source})`,
-          c.quantity,
+          said(c.quantity),
           c.value === null ? '–' : significant(c.value),
           significant(c.limit),
           c.met === null ? w.criteria.none : c.met ? w.criteria.yes : w.criteria.no,
-          c.note,
+          textInUnits(c.note, units),
         ]),
       ),
     ]),

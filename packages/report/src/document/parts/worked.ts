@@ -1,6 +1,7 @@
 /** The chain from wind to safety worked by hand, with this tree's middle values put in and each equation's source. */
-import type { SourcedValue } from '@standfast/engine';
+import type { Assessment, SourcedValue } from '@standfast/engine';
 import { bearing, fixed, measure, type Quantity, span } from '../../units.ts';
+import { language } from '../../words/spoken.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, least, percent, probability, shareRange, significant, withRange } from '../context.ts';
 import { heading, table } from '../make.ts';
@@ -30,7 +31,20 @@ export function worked(context: Context): Block[] {
   ];
 }
 
-const named = (values: readonly SourcedValue[], begin: RegExp) => values.find(({ name }) => begin.test(name));
+/** Values whose names, as the engine has them, begin so; in the report's language. */
+function allNamed(
+  { a, computed }: Context,
+  list: (of: Assessment) => readonly SourcedValue[],
+  begin: RegExp,
+) {
+  const names = list(computed);
+  return list(a).filter((_, i) => begin.test(names[i]!.name));
+}
+
+const named = (...wanted: Parameters<typeof allNamed>): SourcedValue | undefined => allNamed(...wanted)[0];
+
+/** An equation with the language's decimal mark. */
+const equation = (text: string) => text.replace(/(\d)\.(\d)/g, `$1${language().numbers.decimalMark}$2`);
 
 /** The wind's and the weight's moment at the ground, added as vectors towards a direction, N·m. */
 function together({ a, c }: Context, directionDeg: number): number {
@@ -49,12 +63,12 @@ function loadRows(context: Context): Row[] {
   const rows: Row[] = [
     [
       w.worked.pressure,
-      asce ? 'q = 0.613 K_z K_zt K_d K_e V² = 0.613 v²' : 'q_p = (1 + 7 I_v) ½ ρ v_m² = ½ ρ v²',
-      `z = ${say(wind.centreOfPressureM, 'heightM')}, v = ${metric(wind.gustMs, 'm/s', 1)}: ${half} · ${fixed(wind.gustMs, 1)}² = ${fixed(half * wind.gustMs ** 2, 0)} Pa${inUs(half * wind.gustMs ** 2, 'pressurePa', context)}`,
+      asce ? equation('q = 0.613 K_z K_zt K_d K_e V² = 0.613 v²') : 'q_p = (1 + 7 I_v) ½ ρ v_m² = ½ ρ v²',
+      `z = ${say(wind.centreOfPressureM, 'heightM')}, v = ${metric(wind.gustMs, 'm/s', 1)}: ${fixed(half, 3)} · ${fixed(wind.gustMs, 1)}² = ${fixed(half * wind.gustMs ** 2, 0)} Pa${inUs(half * wind.gustMs ** 2, 'pressurePa', context)}`,
       code,
     ],
   ];
-  const drag = named(wind.values, /^drag coefficient of the crown/);
+  const drag = named(context, (of) => of.wind.values, /^drag coefficient of the crown/);
   const strip = wind.strips.find(
     ({ fromM, toM }) => fromM <= wind.centreOfPressureM && wind.centreOfPressureM < toM,
   );
@@ -102,7 +116,7 @@ function stemRows(context: Context): Row[] {
   const section =
     a.sections.find(({ id }) => id === a.safety.governing.sectionId) ?? weakest(context)?.section;
   const at = least(a.safety.breakage);
-  const strength = named(a.safety.values, /^strength of the stem at first crushing/);
+  const strength = named(context, (of) => of.safety.values, /^strength of the stem at first crushing/);
   if (!section || !at) return [];
   const here = ({ directionDeg }: { directionDeg: number }) => directionDeg === at.directionDeg;
   const intact = section.intactModulusByDirectionM3.find(here)?.value;
@@ -126,8 +140,8 @@ function stemRows(context: Context): Row[] {
     ],
   ];
   if (strength) {
-    const clear = named(a.wood.values, /^green compression strength/);
-    const stem = named(a.safety.values, /^strength of a stem with knots/);
+    const clear = named(context, (of) => of.wood.values, /^green compression strength/);
+    const stem = named(context, (of) => of.safety.values, /^strength of a stem with knots/);
     rows.push([
       w.worked.strength,
       'f = k f_c',
@@ -154,13 +168,13 @@ function rootRows(context: Context): Row[] {
   const at = least(a.safety.uprooting);
   const moment = at && a.wind.byDirection.find(({ directionDeg }) => directionDeg === at.directionDeg);
   if (!at || !moment) return [];
-  const relations = a.safety.values.filter(
-    ({ name, unit }) => unit === 'N·m' && /^uprooting moment/.test(name),
+  const relations = allNamed(context, (of) => of.safety.values, /^uprooting moment/).filter(
+    ({ unit }) => unit === 'N·m',
   );
   return [
     [
       w.worked.anchorage,
-      'M_a = C d² H; M_a = σ π d³ / 32; M_a = 2.5 M(0.25°)',
+      equation('M_a = C d² H; M_a = σ π d³ / 32; M_a = 2.5 M(0.25°)'),
       joined(
         relations.length === 0
           ? undefined

@@ -2,6 +2,9 @@
 export const englishNumbers = {
   decimalMark: '.',
   range: (low: string, high: string): string => `${low} to ${high}`,
+  /** The words between two ends, and before the last of a list. */
+  to: 'to',
+  and: 'and',
   date: (day: number, month: string, year: string): string => `${day} ${month} ${year}`,
   /** Clockwise from north, by eighths. */
   compassPoints: [

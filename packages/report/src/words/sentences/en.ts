@@ -26,6 +26,7 @@ export const englishSentences = {
   },
   section: {
     openRule: 'An opening was recorded and the rule is for closed hollows.',
+    wagenerName: 'Wagener',
     wagener:
       'Takes stem and hollow as circles about one centre; ignores off-centre decay, openings, load and species.',
     wagenerThin:
@@ -70,6 +71,8 @@ export const englishSentences = {
       '{ids} runs more than {limit} degrees off the level and leaves the plane of the felled section: no wall was compared.',
     steep:
       '{ids} run more than {limit} degrees off the level and leave the plane of the felled section: no wall was compared.',
+    radiusShare: 't/R',
+    diameterShare: 't/D',
     strengthLoss: 'strength loss',
     modulusLoss: 'section modulus loss',
     degreesOpen: 'degrees of circumference',
@@ -111,7 +114,6 @@ export const englishSentences = {
     so: 'so {drillings}',
     flaresOne: 'The root flares want one drilling, one on each ridge.',
     flares: 'The root flares want {drillings}, one on each ridge.',
-    ruleWithSource: '{rule} ({source})',
   },
   next: {
     noSection: 'No section was described, so there is nowhere to drill. Describe a section first.',

@@ -15,13 +15,15 @@ export const frenchSentences: SentenceTable = {
     dip: 'Une courte baisse de niveau à {span}, comme à la moelle ou dans une bande de bois juvénile, est lue comme saine.',
     farSide:
       'La fin basse du tracé peut être une cavité, ou de l’air et de l’écorce au-delà du côté opposé : comparez la profondeur au diamètre du tronc.',
-    endedUnsound: 'L’aiguille s’est arrêtée dans du bois altéré : ce qui se trouve plus loin n’est pas connu.',
+    endedUnsound:
+      'L’aiguille s’est arrêtée dans du bois altéré : ce qui se trouve plus loin n’est pas connu.',
     friction:
       'Le frottement de la tige n’est pas bien connu dans ce tracé, si bien que bois faible et vide ne se distinguent pas sûrement. Gardez les premiers millimètres dans l’air, ou forez jusqu’à l’air, pour le fixer.',
     unsure: 'De {span}, la lecture « {zone} » est incertaine ({share} %).',
   },
   section: {
     openRule: 'Une ouverture a été relevée et la règle vaut pour les cavités fermées.',
+    wagenerName: 'Wagener',
     wagener:
       'Prend tronc et cavité pour des cercles de même centre ; ignore la pourriture excentrée, les ouvertures, la charge et l’essence.',
     wagenerThin:
@@ -67,6 +69,8 @@ export const frenchSentences: SentenceTable = {
       '{ids} s’écarte de plus de {limit} degrés de l’horizontale et quitte le plan de la section abattue : aucune paroi n’a été comparée.',
     steep:
       '{ids} s’écartent de plus de {limit} degrés de l’horizontale et quittent le plan de la section abattue : aucune paroi n’a été comparée.',
+    radiusShare: 't/R',
+    diameterShare: 't/D',
     strengthLoss: 'perte de résistance',
     modulusLoss: 'perte de module de flexion',
     degreesOpen: 'degrés de circonférence',
@@ -84,8 +88,7 @@ export const frenchSentences: SentenceTable = {
       'Pour une couverture régulière, dans le creux entre deux lobes du contour : l’aiguille y mesure la paroi et non la longueur d’une racine.',
     flare:
       'Sur l’arête du contrefort, à {down} degrés vers le bas en direction du dessous de sa racine près du tronc, où commence la pourriture des racines.',
-    anticlockwise:
-      '{signs} : {why} ; cette aiguille entre à côté, dans le sens antihoraire vu d’en haut.',
+    anticlockwise: '{signs} : {why} ; cette aiguille entre à côté, dans le sens antihoraire vu d’en haut.',
     clockwise: '{signs} : {why} ; cette aiguille entre à côté, dans le sens horaire vu d’en haut.',
     signsBeside: '{signs} : {why}. À côté ({sign}) : {why2}.',
     signs: '{signs} : {why}.',
@@ -110,7 +113,6 @@ export const frenchSentences: SentenceTable = {
     so: 'donc {drillings}',
     flaresOne: 'Les contreforts racinaires demandent un forage, sur l’arête.',
     flares: 'Les contreforts racinaires demandent {drillings}, un sur chaque arête.',
-    ruleWithSource: '{rule} ({source})',
   },
   next: {
     noSection: 'Aucune section n’a été décrite : il n’y a où forer. Décrivez d’abord une section.',
@@ -151,9 +153,9 @@ export const frenchSentences: SentenceTable = {
     returnsMap: 'la vitesse de référence est supposée revenir tous les {n} ans (carte de la norme)',
   },
   wood: {
-    own: 'La résistance à l’état vert de {species} {known} ; la source est {source}.',
+    own: 'Pour {species}, la résistance à l’état vert {known} ; la source est {source}.',
     ownLow:
-      'La résistance à l’état vert de {species} {known} ; la source est {source}. Vérifiez-la avant de vous fier aux coefficients de sécurité.',
+      'Pour {species}, la résistance à l’état vert {known} ; la source est {source}. Vérifiez-la avant de vous fier aux coefficients de sécurité.',
     checked: 'a été saisie de mémoire et recoupée',
     memory: 'a été saisie de mémoire',
     low: 'repose sur des valeurs de mémoire, arrondies ou empruntées',
@@ -169,7 +171,7 @@ export const frenchSentences: SentenceTable = {
     unrecognised:
       '« {recorded} » n’est pas reconnu ; la moyenne de toutes les essences de la table des bois est prise, avec une large dispersion, et la traînée de même. Vérifiez l’orthographe, ou donnez le nom botanique.',
     second:
-      'Un autre catalogue, {source} (cité de mémoire), donne {strength} pour la résistance en compression à l’état vert de {species}, {share} % de moins qu’ici : la sécurité à la rupture serait plus basse d’autant.',
+      'Un autre catalogue, {source} (cité de mémoire), donne {strength} pour la résistance en compression à l’état vert ({species}), {share} % de moins qu’ici : la sécurité à la rupture serait plus basse d’autant.',
     compression: 'résistance en compression axiale à l’état vert',
     bending: 'résistance en flexion à l’état vert',
     shear: 'résistance au cisaillement axial à l’état vert',
@@ -185,8 +187,7 @@ export const frenchSentences: SentenceTable = {
       'Aucun contrefort racinaire n’a été foré : l’ancrage est estimé comme celui de racines saines, d’après la seule taille de l’arbre.',
     restricted: 'racines limitées d’un côté au moins',
     lostRoots: '{share} % des racines coupées ou altérées dans la direction la plus défavorable',
-    lostFlares:
-      '{share} % de la section des contreforts altérée dans la direction la plus défavorable',
+    lostFlares: '{share} % de la section des contreforts altérée dans la direction la plus défavorable',
     noBasisRoots:
       'Environ {share} % des racines sont coupées ou altérées dans la direction la plus défavorable ; les essais à racines coupées sont allés jusqu’à 50 %, la perte d’ancrage n’a donc pas de base mesurée ici.',
     noBasisFlares:
@@ -216,8 +217,7 @@ export const frenchSentences: SentenceTable = {
     sides: 'de {n} côtés',
     tooThin: 'Trop mince pour décider : un essai de traction est recommandé.',
     signWithSource: '{sign} Source : {source}.',
-    bySize:
-      'moment de basculement d’après la taille ({value} {unit}), racines intactes, sol drainant',
+    bySize: 'moment de basculement d’après la taille ({value} {unit}), racines intactes, sol drainant',
     byStress:
       'moment de basculement d’après la contrainte du tronc ({value} {unit}), racines intactes, sol drainant',
     byMass:
@@ -226,8 +226,7 @@ export const frenchSentences: SentenceTable = {
     perKg: 'N m par kg',
   },
   safety: {
-    crushing:
-      'résistance du tronc au premier écrasement, qui détermine la sécurité à la rupture',
+    crushing: 'résistance du tronc au premier écrasement, qui détermine la sécurité à la rupture',
     breaking: 'résistance du tronc à la rupture (résistance en flexion), donnée à côté',
     bendingMiddle:
       'sécurité à la rupture sur la résistance en flexion vers {direction} degrés, estimation médiane',
@@ -250,8 +249,7 @@ export const frenchSentences: SentenceTable = {
       'L’arbre est supposé rester tel quel pendant cet horizon. La probabilité de défaillance ne tire aucun crédit des tempêtes qu’il a traversées ; étant donné qu’il a tenu {n} ans à peu près dans son état actuel, les versions qui ne les auraient guère supportées comptent moins, et la chance baisse comme indiqué. Ce crédit ne vaut plus après un nouveau dommage ou des fouilles, ni si la pourriture progresse vite.',
     magnitude:
       'Un ordre de grandeur, non une prévision : la queue extrême du vent et de la résistance n’est pas mieux connue.',
-    firstMatrix:
-      'probabilité de défaillance par probabilité d’impact, cases de la matrice',
+    firstMatrix: 'probabilité de défaillance par probabilité d’impact, cases de la matrice',
     secondMatrix: 'celle-ci par les conséquences, cases de la matrice',
     unknownTarget:
       'Le jugement porte sur « {recorded} », qui n’est pas une cible de ce cas : il n’est pas utilisé. Employez le nom de la cible tel que relevé.',
@@ -280,8 +278,7 @@ export const frenchSentences: SentenceTable = {
     within:
       'Elle est à {distance} du tronc ; l’arbre a {height} de haut : elle est à portée ; des défaillances calculées, {n} sur 100 tombent de ce côté.',
     limbNoDistance: 'Sa distance n’a pas été indiquée : elle est prise sous la branche.',
-    limbBeyond:
-      'Elle est à {distance} du tronc, au-delà du bord du houppier : aucune branche n’y tombe.',
+    limbBeyond: 'Elle est à {distance} du tronc, au-delà du bord du houppier : aucune branche n’y tombe.',
     limbElsewhere: 'La branche est d’un autre côté du houppier ({azimuth} degrés).',
     limbBelow: 'Elle se trouve sous le houppier, du côté de la branche.',
     used: 'Elle est fréquentée {how} ; {shield}.',
@@ -333,8 +330,7 @@ export const frenchSentences: SentenceTable = {
     goal: 'une sécurité de {safety} dans {n} tirages sur 100',
     handsOff:
       'Personne ne doit tirer sur un arbre dont la défaillance a pu commencer, y grimper ou travailler dessous avant qu’il ne soit assuré.',
-    takes:
-      'Retire {relief} ({low} à {high}) du moment du vent au sol ; sécurité de {before} à {after}.',
+    takes: 'Retire {relief} ({low} à {high}) du moment du vent au sol ; sécurité de {before} à {after}.',
     without: 'L’arbre atteint {safety} avec la confiance voulue sans cela.',
     hardly: 'Cela n’abaisse guère la charge.',
     brings: 'Cela porte l’arbre à {safety} avec la confiance voulue.',
@@ -382,8 +378,7 @@ export const frenchSentences: SentenceTable = {
     wall: 'Au forage {id}, la paroi de {wall} sur un rayon de {radius} pourrait s’amincir à {limit} du rayon en {years} ans si la pourriture progresse vers l’extérieur de {fast} par an ({because} ; scénarios {rates} par an ; croissance {growth} par an) : la moitié fait {n} mois.',
     wallBelow:
       'Au forage {ids}, la paroi est déjà plus mince que {limit} du rayon : la prévision de la paroi n’y vaut pas, et la sécurité calculée est le guide.',
-    noFront:
-      'Aucune aiguille n’a rencontré de front de pourriture : il n’y a pas de paroi à prévoir.',
+    noFront: 'Aucune aiguille n’a rencontré de front de pourriture : il n’y a pas de paroi à prévoir.',
     again:
       'Reforer au même endroit avant deux à trois ans apprend peu : regardez d’abord signes, houppier et racines, et forez là où la pourriture aurait progressé.',
     outward: 'vitesse de la pourriture vers l’extérieur, scénario rapide, {meaning}',
