@@ -4,7 +4,7 @@ import { type Ridges, ridgesOf, type StraightLine, straightLines } from './strai
 import type { ChartFound, CornersPx, PointPx, StripImage } from './types.ts';
 
 /** Lines of each family that are tried as sides. */
-const LONGEST_TRIED = 14;
+const LONGEST_TRIED = 30;
 const OTHERS_TRIED = 4;
 /** Least share of a side along which a line must be seen. */
 const SEEN = 0.7;
@@ -14,7 +14,7 @@ const TICKS_OF_SIDE = 0.045;
 /** Paper bows by this share of its length at most. */
 const MOST_BOW = 0.03;
 /** A chart's side is at least this share of the photo's. */
-const LEAST_SHARE = 0.08;
+const LEAST_SHARE = 0.05;
 
 type Point = readonly [number, number];
 
@@ -126,12 +126,15 @@ const SAME_PX = 4;
 function bestQuads(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Quad[] {
   const rows = outermost(level);
   const columns = outermost(upright);
-  const best: { corners: Corners; score: number; darkness: number }[] = [];
+  const best: { corners: Corners; score: number; closes: number; darkness: number }[] = [];
   for (const top of rows) {
     for (const bottom of rows) {
       if (middleOf(top) >= middleOf(bottom)) continue;
-      for (const left of columns) {
-        for (const right of columns) {
+      const joining = columns.filter(
+        (column) => mayMeet(ridges, top, column) && mayMeet(ridges, bottom, column),
+      );
+      for (const left of joining) {
+        for (const right of joining) {
           if (middleOf(left) >= middleOf(right)) continue;
           const corners: Corners = [
             cross(ridges, top, left),
@@ -139,13 +142,15 @@ function bestQuads(ridges: Ridges, level: StraightLine[], upright: StraightLine[
             cross(ridges, bottom, right),
             cross(ridges, bottom, left),
           ];
-          const score = scoreOf(ridges, corners, top, right, bottom, left);
+          const closes = closesOf(ridges, corners, top, right, bottom, left);
+          if (closes === 0) continue;
+          const darkness = Math.min(top.darkness, right.darkness, bottom.darkness, left.darkness);
+          const score = closes * sizeOf(ridges, corners) * (0.6 + 0.4 * Math.min(1, (3 * darkness) / 255));
           if (score <= (best.length < MOST_QUADS ? 0 : best.at(-1)!.score)) continue;
           const same = best.findIndex((other) => apart(other.corners, corners) < SAME_PX);
           if (same >= 0 && best[same]!.score >= score) continue;
           if (same >= 0) best.splice(same, 1);
-          const darkness = Math.min(top.darkness, right.darkness, bottom.darkness, left.darkness);
-          best.push({ corners, score, darkness });
+          best.push({ corners, score, closes, darkness });
           best.sort((p, q) => q.score - p.score);
           best.length = Math.min(best.length, MOST_QUADS);
         }
@@ -157,7 +162,7 @@ function bestQuads(ridges: Ridges, level: StraightLine[], upright: StraightLine[
   return best.map((quad) => ({
     corners: quad.corners,
     from: darkness.length <= 8 || quad.darkness > 1.4 * usual ? 'frame' : 'grid',
-    closes: Math.min(1, quad.score),
+    closes: Math.min(1, quad.closes),
   }));
 }
 
@@ -192,8 +197,20 @@ function cross({ width, height }: Ridges, level: StraightLine, upright: Straight
   return [x, y];
 }
 
-/** How well four lines bound a chart, 0 when they do not. */
-function scoreOf(
+/** Whether two lines may be sides of one chart: each reaches the other, but for the share of a side that may be unseen. */
+function mayMeet(ridges: Ridges, level: StraightLine, upright: StraightLine): boolean {
+  const [x, y] = cross(ridges, level, upright);
+  return reaches(level, x) && reaches(upright, y);
+}
+
+const MOST_SHORT = (1 - SEEN) / SEEN;
+function reaches({ from, to }: StraightLine, place: number): boolean {
+  const short = MOST_SHORT * (to - from);
+  return place >= from - short && place <= to + short;
+}
+
+/** How cleanly four lines bound a chart, 0 when they do not. */
+function closesOf(
   { width, height }: Ridges,
   corners: Corners,
   top: StraightLine,
@@ -217,29 +234,41 @@ function scoreOf(
     covers(right, b[1], c[1], down),
   ];
   let score = 1;
-  for (const { seen, beyond } of sides) {
+  for (const { seen, inked, beyond } of sides) {
     if (seen < SEEN) return 0;
-    score *= seen * Math.max(0.05, 1 - 4 * beyond);
+    score *= inked * Math.max(0.05, 1 - 4 * beyond);
   }
-  const darkness = Math.min(top.darkness, bottom.darkness, left.darkness, right.darkness) / 255;
-  const area = (wide * high) / (width * height);
-  return score * (0.5 + 0.5 * Math.sqrt(area)) * (0.6 + 0.4 * Math.min(1, 3 * darkness));
+  return score;
+}
+
+/** A larger figure is likelier the chart than one within it. */
+function sizeOf({ width, height }: Ridges, [a, b, c, d]: Corners): number {
+  const wide = Math.min(b[0] - a[0], c[0] - d[0]);
+  const high = Math.min(d[1] - a[1], c[1] - b[1]);
+  return 0.5 + 0.5 * Math.sqrt((wide * high) / (width * height));
 }
 
 /**
- * Share of a side a line covers, and how far it runs on beyond the side's ends, in shares of the side.
- * @param ticks how far ticks run over, which is no running on
+ * Share of a side a line covers, share without its breaks, and how far its ink runs on beyond the side's ends, in shares of the side. What begins
+ * again after a break, like a table as wide as the chart below it, is no running on.
+ * @param ticks how far ticks run over, which is no running on either
  */
 function covers(
   line: StraightLine,
   from: number,
   to: number,
   ticks: number,
-): { seen: number; beyond: number } {
+): { seen: number; inked: number; beyond: number } {
+  const seen = Math.max(0, Math.min(line.to, to) - Math.max(line.from, from));
+  let inked = 0;
+  let over = 0;
+  for (const [start, end] of line.runs) {
+    inked += Math.max(0, Math.min(end, to) - Math.max(start, from));
+    if (start < from && end > from) over += Math.max(0, from - start - ticks);
+    if (end > to && start < to) over += Math.max(0, end - to - ticks);
+  }
   const length = to - from;
-  const seen = Math.max(0, Math.min(line.to, to) - Math.max(line.from, from)) / length;
-  const over = Math.max(0, from - line.from - ticks) + Math.max(0, line.to - to - ticks);
-  return { seen, beyond: over / length };
+  return { seen: seen / length, inked: inked / length, beyond: over / length };
 }
 
 /** A chart drawn with two axes only: a level and an upright line that meet at their ends, the rest by parallels. */

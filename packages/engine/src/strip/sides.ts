@@ -18,6 +18,10 @@ const PLACES = 96;
 /** A place agrees with the curve when within so many pixels of it, or so large a share of the photo's longer side. */
 const AGREES_PX = 1.2;
 const AGREES_SHARE = 0.0006;
+const LEAST_AGREES_PX = 0.75;
+const ROUNDS = 5;
+/** Standard deviation of a normal spread over its median distance. */
+const MAD_TO_SD = 1.4826;
 const LEAST_DARKNESS = 0.05;
 
 /** Offset of the side's line at share t of its chord, pixels. */
@@ -138,8 +142,8 @@ function agreed(
     }
   }
   if (!best) return null;
-  for (let round = 0; round < 4; round++) {
-    const limit = round < 2 ? 2 * agrees : agrees;
+  let limit = 2 * agrees;
+  for (let round = 0; round < ROUNDS; round++) {
     const chosen: number[] = [];
     const nearest = new Map<number, number>();
     for (let i = 0; i < places.length; i++) {
@@ -156,6 +160,12 @@ function agreed(
     if (!fitted) return null;
     const dark = chosen.map((i) => darkness[i]!).sort((a, b) => a - b);
     best = { ...fitted, seen: chosen.length / PLACES, darkness: dark[dark.length >> 1]! };
+    // A pen that starts close beside the side would pull it over: what lies farther off than is usual is left out.
+    const off = chosen
+      .map((i) => Math.abs(offsets[i]! - sideOffset(fitted, places[i]!)))
+      .sort((p, q) => p - q);
+    const usual = MAD_TO_SD * off[off.length >> 1]!;
+    if (round > 0) limit = Math.min(agrees, Math.max(LEAST_AGREES_PX, 3 * usual));
   }
   return best;
 }

@@ -17,9 +17,11 @@ export interface StraightLine {
   upright: boolean;
   at: number;
   slope: number;
-  /** Stretch of x (of y when upright) along which it is seen. */
+  /** Stretch of x (of y when upright) from its first end to its last. */
   from: number;
   to: number;
+  /** Stretches of it that are seen, without breaks to speak of. */
+  runs: readonly (readonly [number, number])[];
   /** Mean darkness along it, 0 to 255. */
   darkness: number;
   votes: number;
@@ -34,6 +36,12 @@ const LINES = 60;
 const MOST_WEIGHT = 90;
 /** A line is seen where it is at least this share as dark as it usually is. */
 const USUAL_SHARE = 0.4;
+/** Shorter lines, as share of the photo, are no chart's sides. */
+const LEAST_LENGTH = 0.055;
+/** Ink after a break of so many places, or of 1/250 of the photo, is no more of the same stroke. */
+const LEAST_BREAK = 3;
+/** A place that keeps more of its votes than this, once a line there is taken, has no more to give. */
+const LEFT_OVER = 0.98;
 
 /** The photo's thin dark structures: a closing by a window wider than any line, less the image (a black top-hat). */
 export function ridgesOf(image: StripImage): Ridges {
@@ -163,11 +171,13 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
     const bin = best % bins;
     const at = bin - reach;
     const slope = (s - half) * slopeStep;
-    const found = traced(ridges, upright, at, slope, least, most);
-    // What voted for it has had its say: along the line as followed, or else along the straight one.
-    for (let b = 0; b < along; b += 2) {
+    const found = traced(ridges, upright, at, slope, least, most, voted);
+    // What voted for it has had its say: along the line as followed, or else along the straight one. What lies in line
+    // with it beyond its ends, as a second chart on the sheet does, has not.
+    const [first, last] = found ? [found.line.from, found.line.to] : [0, along - 1];
+    for (let b = first + (first % 2); b <= last; b += 2) {
       const courses = [at + slope * (b - middle)];
-      if (found && b >= found.line.from && b <= found.line.to) courses.push(found.course[b]!);
+      if (found) courses.push(found.course[b]!);
       for (const course of courses) {
         for (let a = Math.max(0, Math.round(course) - 2); a <= Math.min(across - 1, course + 2); a++) {
           const p = a * stepAcross + b * stepAlong;
@@ -177,8 +187,8 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
         }
       }
     }
-    votes[best] = 0;
-    if (found && found.line.to - found.line.from > 0.12 * along) lines.push(found.line);
+    if (!found || votes[best]! > LEFT_OVER * most) votes[best] = 0;
+    if (found && found.line.to - found.line.from > LEAST_LENGTH * along) lines.push(found.line);
   }
   return lines;
 }
@@ -213,7 +223,7 @@ function thresholdOf(dark: Uint8Array): number {
 }
 
 /**
- * Follows a line from where it is clearest to both its ends, small breaks allowed, giving way as it bends; the line
+ * Follows a line from where what is left of it is clearest to both its ends, small breaks allowed, giving way as it bends; the line
  * is then put through its ends.
  */
 function traced(
@@ -223,6 +233,7 @@ function traced(
   slope: number,
   least: number,
   votes: number,
+  voted: Uint8Array,
 ): { line: StraightLine; course: Float32Array } | null {
   const { width, height, dark } = ridges;
   const along = upright ? height : width;
@@ -230,6 +241,7 @@ function traced(
   const stepAlong = upright ? width : 1;
   const stepAcross = upright ? 1 : width;
   const breaks = Math.max(6, along / 40);
+  const ends = Math.max(LEAST_BREAK, along / 250);
   /** The darkest place within two of \`a\` at \`b\`: how dark, and where. */
   const look = (b: number, a: number): [number, number] => {
     let value = 0;
@@ -257,20 +269,29 @@ function traced(
   const usual = values[Math.floor(0.7 * values.length)]!;
   const enough = Math.max(least, USUAL_SHARE * usual);
 
-  // Where it is seen most, over a window.
-  const window = Math.max(16, Math.round(along / 16));
+  /** Whether ink is seen here that has not been taken for another line. */
+  const fresh = (b: number) => {
+    const middle = Math.round(straight(b));
+    for (let k = Math.max(0, middle - 2); k <= Math.min(across - 1, middle + 2); k++) {
+      if (voted[k * stepAcross + b * stepAlong]! > 0) return look(b, straight(b))[0] >= enough;
+    }
+    return false;
+  };
+  // Where it is seen most, over a window; every second place has voted.
+  const window = 2 * Math.max(8, Math.round(along / 32));
   let seen = 0;
   let most = -1;
   let start = 0;
-  for (let b = 0; b < along; b++) {
-    if (look(b, straight(b))[0] >= enough) seen++;
-    if (b >= window && look(b - window, straight(b - window))[0] >= enough) seen--;
-    if (b >= window - 1 && seen > most) {
+  for (let b = 0; b < along; b += 2) {
+    if (fresh(b)) seen++;
+    if (b >= window && fresh(b - window)) seen--;
+    if (b >= window - 2 && seen > most) {
       most = seen;
       start = b - (window >> 1);
     }
   }
   const course = new Float32Array(along);
+  const inked = new Uint8Array(along);
   let sum = 0;
   let count = 0;
   let bends = true;
@@ -291,6 +312,7 @@ function traced(
         }
         last = b;
         lastA = a;
+        inked[b] = 1;
         sum += value;
         count++;
       }
@@ -304,6 +326,7 @@ function traced(
     sum = 0;
     count = 0;
     course.fill(0);
+    inked.fill(0);
     const [to, toA] = follow(1);
     const [from, fromA] = follow(-1);
     if (to - from < 16 || count < 0.5 * (to - from) || count <= 1.1 * (best?.count ?? 0)) continue;
@@ -314,10 +337,23 @@ function traced(
       slope: through,
       from,
       to,
+      runs: runsOf(inked, ends),
       darkness: sum / count,
       votes,
     };
     best = { line, course: course.slice(), count };
   }
   return best;
+}
+
+/** Stretches that are inked, breaks up to so many places let pass. */
+function runsOf(inked: Uint8Array, most: number): [number, number][] {
+  const runs: [number, number][] = [];
+  for (let b = 0; b < inked.length; b++) {
+    if (!inked[b]) continue;
+    const last = runs.at(-1);
+    if (last && b - last[1] <= most) last[1] = b;
+    else runs.push([b, b]);
+  }
+  return runs;
 }

@@ -102,6 +102,8 @@ export function traceFigure(drilling: DrillingAssessment, options: TraceFigureOp
   items.push(
     group({ part: 'trace', title: figureWords.traceTitle(drilling.id) }, curves(drilling, x, y), plotClip),
   );
+  // A closed frame, and numbers centred on their ticks: whoever has only the print can take its scale from them.
+  items.push(stroked(rectangle(LEFT, top, plotWidth, plotHeight), 'ink', { width: FRAME, part: 'frame' }));
   const bands = zoneBands(drilling, x, bandTop, bandBottom, size, units, options.ref ?? drilling.id);
   items.push(...bands.items);
   items.push(...wallDimension(drilling, x, top, size, units));
@@ -163,10 +165,6 @@ function grid(x: AxisMap, y: AxisMap, topPct: number, size: number, units: Units
   );
   const labelled = roundTicks(x.domain[0], x.domain[1], Math.max(2, (right - left) / 55), 'lengthMm', units);
   const fine = roundTicks(x.domain[0], x.domain[1], Math.max(4, (right - left) / 11), 'lengthMm', units);
-  // A closed frame, and numbers centred on their ticks: whoever has only the print can take its scale from them.
-  items.push(
-    stroked(rectangle(left, top, right - left, bottom - top), 'ink', { width: FRAME, part: 'frame' }),
-  );
   for (const t of fine)
     items.push(line([toPx(x, t.at), bottom], [toPx(x, t.at), bottom + 2.5], 'ink', { width: 0.5 }));
   for (const t of labelled) {

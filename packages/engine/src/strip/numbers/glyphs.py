@@ -4,8 +4,8 @@ Run from this folder with Debian's python3-pil and python3-opencv, then format t
 
     /usr/bin/python3 glyphs.py && npx biome check --write glyphs.ts
 
-Fonts are Debian's (fonts-dejavu, fonts-liberation, fonts-urw-base35, fonts-freefont-ttf where there) and OpenCV's
-stroke font.
+Fonts are Debian's (fonts-dejavu, fonts-liberation, fonts-urw-base35, fonts-freefont-ttf where there), OpenCV's
+stroke font, and that of our own reports.
 """
 from pathlib import Path
 
@@ -25,6 +25,7 @@ FONTS = [
     "/usr/share/fonts/truetype/liberation/LiberationMono-Regular.ttf",
     "/usr/share/fonts/opentype/urw-base35/NimbusSansNarrow-Regular.otf",
     "/usr/share/fonts/opentype/urw-base35/URWGothic-Book.otf",
+    "../../../../../node_modules/@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf",
 ]
 
 

@@ -25,6 +25,8 @@ const LEAD = 0.02;
 /** A blurred digit is less like any, but must then be far more like one than the next. */
 const BLURRED = 0.58;
 const CLEAR_LEAD = 0.13;
+/** Ink paler than this share of the darkest is none. */
+const PALEST = 0.3;
 const LEAST_HEIGHT = 6;
 /** Digits run together are at most so many heights wide; a single one is narrower than the second number. */
 const MOST_RUN = 4;
@@ -75,38 +77,64 @@ function darkness({ columns, rows, red, green, blue }: FlatChart): Float32Array 
   return out;
 }
 
-/** Connected pieces of ink (eight neighbours), by flood fill. */
+/**
+ * Connected pieces of ink (eight neighbours) darker than half of what each is at its darkest: grey numbers beside a
+ * black frame are as wide as their strokes.
+ */
 function blobsOf(dark: Float32Array, columns: number, rows: number): Blob[] {
   const seen = new Uint8Array(dark.length);
-  const stack: number[] = [];
   const blobs: Blob[] = [];
   for (let start = 0; start < dark.length; start++) {
-    if (seen[start] || dark[start]! < 0.5) continue;
-    const blob = { left: columns, right: 0, top: rows, bottom: 0 };
-    seen[start] = 1;
-    stack.push(start);
-    while (stack.length) {
-      const k = stack.pop()!;
-      const x = k % columns;
-      const y = (k - x) / columns;
-      blob.left = Math.min(blob.left, x);
-      blob.right = Math.max(blob.right, x);
-      blob.top = Math.min(blob.top, y);
-      blob.bottom = Math.max(blob.bottom, y);
-      for (let v = Math.max(0, y - 1); v <= Math.min(rows - 1, y + 1); v++) {
-        for (let u = Math.max(0, x - 1); u <= Math.min(columns - 1, x + 1); u++) {
-          const n = v * columns + u;
-          if (seen[n] || dark[n]! < 0.5) continue;
-          seen[n] = 1;
-          stack.push(n);
-        }
+    if (seen[start] || dark[start]! < PALEST) continue;
+    const places = joinedPlaces(dark, columns, rows, start, PALEST, seen, 1);
+    let peak = 0;
+    for (const k of places) peak = Math.max(peak, dark[k]!);
+    const half = Math.max(PALEST, 0.5 * Math.min(1, peak));
+    for (const k of places) {
+      if (seen[k] === 2 || dark[k]! < half) continue;
+      const blob = { left: columns, right: 0, top: rows, bottom: 0 };
+      for (const p of joinedPlaces(dark, columns, rows, k, half, seen, 2)) {
+        const x = p % columns;
+        const y = (p - x) / columns;
+        blob.left = Math.min(blob.left, x);
+        blob.right = Math.max(blob.right, x);
+        blob.top = Math.min(blob.top, y);
+        blob.bottom = Math.max(blob.bottom, y);
       }
+      // What reaches the edge is a tick of the chart, or the paper's end.
+      const inside = blob.left > 0 && blob.top > 0 && blob.right < columns - 1 && blob.bottom < rows - 1;
+      if (inside) blobs.push(blob);
     }
-    // What reaches the edge is a tick of the chart, or the paper's end.
-    const inside = blob.left > 0 && blob.top > 0 && blob.right < columns - 1 && blob.bottom < rows - 1;
-    if (inside) blobs.push(blob);
   }
   return blobs;
+}
+
+/** Places at least so dark that hang together with one of them, by flood fill; each is marked as seen. */
+function joinedPlaces(
+  dark: Float32Array,
+  columns: number,
+  rows: number,
+  start: number,
+  least: number,
+  seen: Uint8Array,
+  mark: 1 | 2,
+): number[] {
+  const places = [start];
+  seen[start] = mark;
+  for (let i = 0; i < places.length; i++) {
+    const k = places[i]!;
+    const x = k % columns;
+    const y = (k - x) / columns;
+    for (let v = Math.max(0, y - 1); v <= Math.min(rows - 1, y + 1); v++) {
+      for (let u = Math.max(0, x - 1); u <= Math.min(columns - 1, x + 1); u++) {
+        const n = v * columns + u;
+        if (seen[n]! >= mark || dark[n]! < least) continue;
+        seen[n] = mark;
+        places.push(n);
+      }
+    }
+  }
+  return places;
 }
 
 /** Pieces of like height side by side. Small specks within a word spoil it, for they may be decimal points. */
@@ -187,12 +215,16 @@ function parted(dark: Float32Array, columns: number, blob: Blob): Blob[] {
 
 /** The digit a piece of ink is, null when it is none or not clear which. */
 function digitOf(dark: Float32Array, columns: number, blob: Blob): string | null {
-  const mesh = meshed(dark, columns, blob);
   const best = new Map<string, number>();
-  for (const { digit, cells } of glyphs()) {
-    let like = 0;
-    for (let k = 0; k < mesh.length; k++) like += mesh[k]! * cells[k]!;
-    if (like > (best.get(digit) ?? -1)) best.set(digit, like);
+  // Between two widths on the mesh either may be the glyph's: thin sides of a 0 half a cell off are like no 0.
+  const width = (GLYPH_HIGH * (blob.right - blob.left + 1)) / (blob.bottom - blob.top + 1);
+  for (const cells of new Set([Math.floor(width), Math.ceil(width)])) {
+    const mesh = meshed(dark, columns, blob, Math.max(1, Math.min(GLYPH_WIDE, cells)));
+    for (const { digit, cells: glyph } of glyphs()) {
+      let like = 0;
+      for (let k = 0; k < mesh.length; k++) like += mesh[k]! * glyph[k]!;
+      if (like > (best.get(digit) ?? -1)) best.set(digit, like);
+    }
   }
   const [first, second] = [...best].sort((a, b) => b[1] - a[1]);
   if (!first) return null;
@@ -200,11 +232,10 @@ function digitOf(dark: Float32Array, columns: number, blob: Blob): string | null
   return (first[1] >= LIKE && lead >= LEAD) || (first[1] >= BLURRED && lead >= CLEAR_LEAD) ? first[0] : null;
 }
 
-/** The piece on the glyphs' mesh: as high as the mesh, its width in proportion, in the middle; mean 0 and length 1. */
-function meshed(dark: Float32Array, columns: number, blob: Blob): Float64Array {
+/** The piece on the glyphs' mesh: as high as the mesh, so many cells wide, in the middle; mean 0 and length 1. */
+function meshed(dark: Float32Array, columns: number, blob: Blob, cells: number): Float64Array {
   const high = blob.bottom - blob.top + 1;
   const wide = blob.right - blob.left + 1;
-  const cells = Math.max(1, Math.round(Math.min(GLYPH_WIDE, (GLYPH_HIGH * wide) / high)));
   const start = (GLYPH_WIDE - cells) >> 1;
   const mesh = new Float64Array(GLYPH_WIDE * GLYPH_HIGH);
   const parts = 4;

@@ -38,17 +38,23 @@ export function drillings(context: Context): Block[] {
     if (s.drillings.length === 0) blocks.push({ kind: 'paragraph', text: w.drillings.none }, ...plan(s.id));
     else blocks.push(atAGlance(context, s.id, s.drillings));
     for (const d of s.drillings) blocks.push(...one(context, d, topPct, longest));
+    if (s.drillings.length > 0) blocks.push(zonesTable(context, w.drillings.ofSection(s.id), s.drillings));
   }
   return blocks;
 }
 
 /** Traces and tables of the drillings on flares, for the part on anchorage. */
 export function flareDrillings(context: Context): Block[] {
-  const { a, units } = context;
+  const { a, w, units } = context;
   const all = [...a.sections.flatMap((s) => s.drillings), ...a.flares.flatMap((f) => f.drillings)];
   if (all.length === 0) return [];
   const longest = chartEndMm(all, units);
-  return a.flares.flatMap((f) => f.drillings.flatMap((d) => one(context, d, commonTopPct(all), longest)));
+  const onFlares = a.flares.flatMap((f) => f.drillings);
+  if (onFlares.length === 0) return [];
+  return [
+    ...onFlares.flatMap((d) => one(context, d, commonTopPct(all), longest)),
+    zonesTable(context, w.drillings.ofFlares, onFlares),
+  ];
 }
 
 /** Where all traces' charts end, mm: the next round depth after the deepest, so that the print tells its own scale. */
@@ -111,26 +117,33 @@ function one(context: Context, d: DrillingAssessment, topPct: number, longestMm:
       traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 66, depthRangeMm: [0, longestMm] }),
       w.drillings.caption(d.id, bearing(d.azimuthDeg)),
       `trace-${d.id}`,
-      2,
+      1,
     ),
     { kind: 'paragraph', text: words.join(' ') },
-    table(
-      w.drillings.table(d.id),
-      w.drillings.columns,
-      [0.42, 0.14, 0.14, 0.14, 0.16],
+  ];
+  for (const warning of d.warnings)
+    blocks.push({ kind: 'callout', severity: 'caution', title: d.id, text: warning });
+  return blocks;
+}
+
+/** What every drilling of a place is read as, zone by zone. */
+function zonesTable({ w, units }: Context, place: string, list: readonly DrillingAssessment[]): Block {
+  return table(
+    w.drillings.table(place),
+    w.drillings.columns,
+    [0.12, 0.36, 0.13, 0.13, 0.12, 0.14],
+    list.flatMap((d) =>
       d.zones
         .filter((z) => z.kind !== 'air')
         .map((z) => [
+          d.id,
           w.zones[z.kind],
           measure(z.fromMm, 'lengthMm', units),
           measure(z.toMm, 'lengthMm', units),
           measure(z.toMm - z.fromMm, 'lengthMm', units),
           probability(z.confidence),
         ]),
-      ['start', 'end', 'end', 'end', 'end'],
     ),
-  ];
-  for (const warning of d.warnings)
-    blocks.push({ kind: 'callout', severity: 'caution', title: d.id, text: warning });
-  return blocks;
+    ['start', 'start', 'end', 'end', 'end', 'end'],
+  );
 }
