@@ -12,6 +12,7 @@ import { type Context, longDate } from './context.ts';
 import type { ReportCase, ReportInput, ReportOptions } from './input.ts';
 import { keyed } from './keys.ts';
 import { advice } from './parts/advice.ts';
+import { change } from './parts/change.ts';
 import { closing, record } from './parts/closing.ts';
 import { decision } from './parts/decision.ts';
 import { drillings } from './parts/drillings.ts';
@@ -62,6 +63,7 @@ function inWords({ assessment, caseFile, options, files }: ReportInput): ReportD
     ...overview(context),
     ...criteria(context),
     ...drillings(context),
+    ...change(context),
     ...felled(context),
     ...anchorage(context),
     ...windAndLoad(context),

@@ -13,18 +13,27 @@ export interface FigureOptions {
 export interface AxisMap {
   domain: readonly [number, number];
   range: readonly [number, number];
+  /** Equal ratios of the data stand equally far apart. */
+  logarithmic?: boolean;
 }
 
 export function toPx(axis: AxisMap, value: number): number {
+  if (axis.logarithmic === true) return toPx(logOf(axis), Math.log(value));
   const [d0, d1] = axis.domain;
   const [r0, r1] = axis.range;
   return r0 + ((value - d0) / (d1 - d0)) * (r1 - r0);
 }
 
 export function toData(axis: AxisMap, px: number): number {
+  if (axis.logarithmic === true) return Math.exp(toData(logOf(axis), px));
   const [d0, d1] = axis.domain;
   const [r0, r1] = axis.range;
   return d0 + ((px - r0) / (r1 - r0)) * (d1 - d0);
+}
+
+/** The straight axis of the logarithms. */
+function logOf({ domain, range }: AxisMap): AxisMap {
+  return { domain: [Math.log(domain[0]), Math.log(domain[1])], range };
 }
 
 /** A plan of the section: x east and y north in mm, north up. */

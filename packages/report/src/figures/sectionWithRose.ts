@@ -46,15 +46,18 @@ export function sectionWithRoseFigure(
   const inner = outer * 0.62;
   const room = content.flares?.length ? 0.63 : 0.8;
   const plan: PlanMap = { centre: [half, half], pxPerMm: (inner * room) / reachMm(section) };
-  const { top, circles } = safetyScale(safety);
-  const rose: RoseMap = { centre: [half, half], radius: { domain: [0, top], range: [inner, outer] } };
+  const { domain, circles } = safetyScale(safety);
+  const rose: RoseMap = {
+    centre: [half, half],
+    radius: { domain, range: [inner, outer], logarithmic: true },
+  };
   const limits = limitCircles();
   const series = safetySeries(safety);
   const side = inner * 1.94;
   const items: SceneItem[] = [
     ...drawRose(series, {
       map: rose,
-      circles: circles.filter((c) => Number.isInteger(c.at) || c.at === top),
+      circles,
       limits,
       size,
       labelsDeg: clearAzimuth(series),
@@ -88,7 +91,7 @@ export function sectionWithRoseFigure(
     width,
     height,
     title: figureWords.combinedTitle(section.id),
-    description: `${planInWords(content)} ${safetyInWords(safety)} ${figureWords.roseDirection}`,
+    description: `${planInWords(content)} ${safetyInWords(safety)} ${figureWords.roseDirection} ${figureWords.roseLog}`,
     items,
     plot: { plan, rose },
   };

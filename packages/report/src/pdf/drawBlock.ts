@@ -86,11 +86,21 @@ export function headHeight(flow: Flow, blocks: readonly Block[], i: number, doc:
     case 'addition':
       return additionHead(flow, block);
     case 'paragraph':
-      // A paragraph that leads to a figure or a table stays with its beginning where that is small.
-      return blockHeight(flow, block, doc) + Math.min(LEAD, leadInto(flow, blocks, i + 1, doc));
+      // A paragraph that leads to a figure or a table stays with its beginning where that is small; one that goes with the
+      // figure before it does not.
+      return (
+        blockHeight(flow, block, doc) +
+        (isKept(blocks, i) ? 0 : Math.min(LEAD, leadInto(flow, blocks, i + 1, doc)))
+      );
     default:
       return Math.min(blockHeight(flow, block, doc), flow.bottom - flow.top);
   }
+}
+
+/** Whether the block before is a figure that keeps this one with it. */
+function isKept(blocks: readonly Block[], i: number): boolean {
+  const before = blocks[i - 1];
+  return before?.kind === 'figure' && (before.keep ?? 0) > 0;
 }
 
 function leadInto(flow: Flow, blocks: readonly Block[], i: number, doc: ReportDocument): number {

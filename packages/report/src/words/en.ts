@@ -1,5 +1,6 @@
 /** Every word the figures and the report print, in English. Another language is another file of this shape. */
 import type { ZoneKind } from '@standfast/engine';
+import { changeWords } from './change/en.ts';
 
 export const zoneNames: Record<ZoneKind, string> = {
   air: 'air',
@@ -370,6 +371,8 @@ export const reportWords = {
     level: 'level',
   },
 
+  change: changeWords,
+
   felled: {
     heading: 'Prediction against the felled section',
     intro:
@@ -712,6 +715,8 @@ export const reportWords = {
     verify:
       'The case and the figures are attached to this report; standfast verify recomputes them and says which stand.',
     repeat: 'The same inputs, version, seed and number of draws give the same figures again.',
+    ownTexts: (keys: string) =>
+      `Texts in the firm\u2019s own wording: ${keys}. All others are worded as this program words them.`,
     poses: 'Positions of the drillings',
     poseColumns: [
       'Drilling',

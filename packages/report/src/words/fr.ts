@@ -3,6 +3,7 @@
  * (houppier, paroi résiduelle, contrefort, ancrage racinaire, module de flexion, pression dynamique de pointe).
  */
 import type { ZoneKind } from '@standfast/engine';
+import { frenchChangeWords } from './change/fr.ts';
 import type { FigureWords, ReportWords } from './en.ts';
 
 export const frenchZoneNames: Record<ZoneKind, string> = {
@@ -384,6 +385,8 @@ export const frenchReportWords: ReportWords = {
     level: 'horizontal',
   },
 
+  change: frenchChangeWords,
+
   felled: {
     heading: 'La prévision face à la section abattue',
     intro:
@@ -724,6 +727,8 @@ export const frenchReportWords: ReportWords = {
     verify:
       'Le cas et les chiffres sont joints à ce PDF ; « standfast verify » les recalcule et dit lesquels tiennent.',
     repeat: 'Les mêmes données, version, graine et nombre de tirages redonnent les mêmes chiffres.',
+    ownTexts: (keys) =>
+      `Textes dans les termes propres à l’entreprise : ${keys}. Tous les autres sont ceux de ce programme.`,
     poses: 'Positions des forages',
     poseColumns: [
       'Forage',

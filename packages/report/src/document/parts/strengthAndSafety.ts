@@ -35,14 +35,14 @@ export function overview(context: Context): Block[] {
   for (const section of a.sections) {
     blocks.push(
       figure(
-        sectionFigure({ section, flares, next: a.nextDrilling }, { ...shared, width: figureWidth * 0.7 }),
-        w.overview.sectionCaption(section.id, measure(section.heightM, 'heightM', units)),
-        `section-${section.id}`,
-      ),
-      figure(
         remainingRose(section, { ...shared, width: figureWidth * 0.45 }),
         w.overview.remainingCaption(section.id),
         `remaining-${section.id}`,
+      ),
+      figure(
+        sectionFigure({ section, flares, next: a.nextDrilling }, { ...shared, width: figureWidth * 0.7 }),
+        w.overview.sectionCaption(section.id, measure(section.heightM, 'heightM', units)),
+        `section-${section.id}`,
       ),
     );
   }

@@ -5,7 +5,7 @@ import type { Figure, SceneItem } from '../../scene/scene.ts';
 import { textWidth } from '../../scene/textWidth.ts';
 import { bearing, fixed } from '../../units.ts';
 import { figureWords } from '../../words/spoken.ts';
-import type { FigureOptions, RoseMap } from '../options.ts';
+import type { AxisMap, FigureOptions, RoseMap } from '../options.ts';
 import { drawRose, leastOf, type RoseScale, type RoseSeries, roseLegend } from './drawRose.ts';
 
 /** Safety factors at which limit circles stand: failure expected, and the usual mark of static assessments. */
@@ -32,17 +32,25 @@ export function remainingRose(section: SectionAssessment, options: RoseFigureOpt
     section.remaining.length === 0
       ? ''
       : inWords(figureWords.remaining, leastOf(section.remaining), (v) => `${Math.round(v * 100)} %`);
-  return rose(series, circles, [], top, figureWords.remainingTitle(section.id), words, options);
+  return rose(
+    series,
+    circles,
+    [],
+    { domain: [0, top] },
+    figureWords.remainingTitle(section.id),
+    words,
+    options,
+  );
 }
 
 /** Safety against breakage and uprooting by direction, with circles at the limits. */
 export function safetyRose(safety: SafetyAssessment, options: RoseFigureOptions): Figure<RoseMap> {
-  const { top, circles } = safetyScale(safety);
+  const { domain, circles } = safetyScale(safety);
   return rose(
     safetySeries(safety),
     circles,
     limitCircles(),
-    top,
+    { domain, logarithmic: true },
     figureWords.safetyTitle,
     safetyInWords(safety),
     options,
@@ -70,20 +78,29 @@ export function limitCircles(): { at: number; label: string }[] {
   return SAFETY_LIMITS.map((at) => ({ at, label: fixed(at, 1) }));
 }
 
-/** Top of the radial scale (high bounds beyond it are cut off at the circle) and its grid. */
+/** Ends that a safety scale may have: factors of two, and one and a half times them. */
+const LOWER_ENDS = [0.5, 0.25, 0.125, 0.0625];
+const UPPER_ENDS = [2, 3, 4, 6, 8, 12, 16, 24, 32, 48, 64];
+
+/**
+ * The radial scale of safety factors: logarithmic, from below the least to above the greatest value shown, so that nothing is cut
+ * off; circles where the factor doubles.
+ */
 export function safetyScale(safety: SafetyAssessment): {
-  top: number;
+  domain: [number, number];
   circles: { at: number; label: string }[];
 } {
-  const middles = [...safety.breakage, ...safety.uprooting].map((v) => v.p50);
-  const top = Math.min(4, Math.max(2.5, Math.ceil(Math.max(0, ...middles) * 1.25 * 2) / 2));
-  const step = top > 3 ? 1 : 0.5;
+  const all = [...safety.breakage, ...safety.uprooting];
+  const least = Math.min(1, ...all.map(({ p05 }) => p05));
+  const most = Math.max(2, ...all.map(({ p95 }) => p95));
+  const low = LOWER_ENDS.find((end) => end <= least) ?? LOWER_ENDS.at(-1)!;
+  const top = UPPER_ENDS.find((end) => end >= most) ?? UPPER_ENDS.at(-1)!;
   const circles: { at: number; label: string }[] = [];
-  for (let at = step; at < top - 1e-9; at += step) circles.push({ at, label: fixed(at, 1) });
-  const beyond = [...safety.breakage, ...safety.uprooting].some((v) => v.p95 > top);
-  if (beyond) circles.unshift({ at: top, label: figureWords.orMore(fixed(top, 1)) });
-  return { top, circles };
+  for (let at = 2 * low; at < top - 1e-9; at *= 2) circles.push({ at, label: significant(at) });
+  return { domain: [low, top], circles };
 }
+
+const significant = (value: number) => fixed(value, value < 0.2 ? 3 : value < 1 ? 2 : 0);
 
 /** The diagonal farthest from the directions in which series are least, so that labels and pointers keep apart. */
 export function clearAzimuth(series: readonly RoseSeries[]): number {
@@ -118,14 +135,14 @@ function rose(
   series: RoseSeries[],
   circles: { at: number; label: string }[],
   limits: { at: number; label: string }[],
-  top: number,
+  radius: Pick<AxisMap, 'domain' | 'logarithmic'>,
   title: string,
   description: string,
   options: RoseFigureOptions,
 ): Figure<RoseMap> {
   const { width, textSize: size = 9, bare = false } = options;
   const outer = width / 2 - 14 - size * 1.6;
-  const map: RoseMap = { centre: [width / 2, width / 2], radius: { domain: [0, top], range: [0, outer] } };
+  const map: RoseMap = { centre: [width / 2, width / 2], radius: { ...radius, range: [0, outer] } };
   const scale: RoseScale = { map, circles, limits, size, labelsDeg: clearAzimuth(series) };
   const items: SceneItem[] = drawRose(series, scale);
   let height = width;
@@ -140,7 +157,9 @@ function rose(
     width,
     height,
     title,
-    description: `${description} ${figureWords.roseDirection}`.trim(),
+    description: [description, figureWords.roseDirection, radius.logarithmic ? figureWords.roseLog : '']
+      .join(' ')
+      .trim(),
     items,
     plot: map,
   };
