@@ -106,7 +106,7 @@ const TERMS = 6;
 /**
  * Levels that fit best the cells told to be sound, void or air, with priors as pseudo-observations: Huber's
  * reweighted least squares for idle level, friction onset and slope, sound level, tilt and bend. Cells told to be
- * decayed or incipient say nothing of friction and are left out: a true drop would bias its slope.
+ * decayed, incipient or bark say only that the floor lies no higher: a true drop would bias friction's slope.
  */
 export function fitLevels(
   c: ConditionedTrace,
@@ -118,11 +118,12 @@ export function fitLevels(
 ): LevelFit {
   const cells = c.gridMm.length;
   const passed = woodPassed(stretches, cells, c.cellMm);
-  const rows: { y: number; x: number[]; w: number }[] = [];
+  const rows: { y: number; x: number[]; w: number; atMost: boolean }[] = [];
   for (const { state, from, to } of stretches) {
     const name = STATES[state]!;
     const sound = name === 'sound' || name === 'beforeOddity';
-    if (!sound && name !== 'airIn' && name !== 'void' && name !== 'airOut') continue;
+    // Nothing lies below the floor: what is neither sound nor empty bounds it from above.
+    const atMost = !sound && name !== 'airIn' && name !== 'void' && name !== 'airOut';
     // Cells at an edge are part one kind, part the other.
     const margin = to - from > 8 ? 2 : to - from > 4 ? 1 : 0;
     for (let i = from + (from > 0 ? margin : 0); i < to - (to < cells ? margin : 0); i++) {
@@ -141,6 +142,7 @@ export function fitLevels(
           sound ? u * u : 0,
         ],
         w: 1 / (CORRELATED_CELLS * (s * s + extra * extra)),
+        atMost,
       });
     }
   }
@@ -162,9 +164,10 @@ export function fitLevels(
   for (let pass = 0; pass < 4; pass++) {
     normal = new Float64Array(TERMS * TERMS);
     const right = new Float64Array(TERMS);
-    for (const { y, x, w } of rows) {
+    for (const { y, x, w, atMost } of rows) {
       let fitted = 0;
       for (let a = 0; a < TERMS; a++) fitted += x[a]! * beta[a]!;
+      if (atMost && fitted <= y) continue;
       const z = Math.abs(y - fitted) * Math.sqrt(w * CORRELATED_CELLS);
       const weight = z < 1.3 ? w : (w * 1.3) / z;
       for (let a = 0; a < TERMS; a++) {

@@ -22,7 +22,7 @@ import {
   searchLevels,
 } from './searchLevels.ts';
 import { bestStretches, type SemiMarkov, type Stretch, stretchPosterior } from './semiMarkov.ts';
-import { type Texture, textureOf } from './texture.ts';
+import { type Texture, textureOf, withRings } from './texture.ts';
 import {
   type BarkSeen,
   type ModelFrame,
@@ -83,8 +83,8 @@ export function readTraces(input: TraceToRead[]): TraceReading[] {
   const prepared = input.map(({ id, trace, barkMm, exitMm }) => {
     checkTrace(trace, `drilling ${id}`);
     const conditioned = conditionTrace(trace);
-    const texture = textureOf(conditioned);
     const rings = findRings(conditioned);
+    const texture = withRings(textureOf(conditioned), conditioned, rings);
     const coarse = modelFrame(conditioned, texture, rings, { barkMm, exitMm }, COARSE);
     return {
       conditioned,

@@ -1,4 +1,5 @@
 import { type ConditionedTrace, quantile } from './conditionTrace.ts';
+import { type Rings, SEEN } from './rings.ts';
 
 /** Half width of the running median that level is taken from, and of the neighbourhood scatter is taken over, mm. */
 const MEDIAN_REACH_MM = 5;
@@ -29,6 +30,8 @@ export interface Texture {
    * 0 to 1.5. Air and voids are quiet; bark is ragged; wood has its texture.
    */
   unrest: Float64Array;
+  /** Local scatter that is usual in this trace, percent of full scale. */
+  typicalPct: number;
   /** Size of each cell's second difference, scaled to the standard deviation of white noise, percent of full scale. */
   roughPct: Float64Array;
   /** Standard deviation of second differences, scaled alike, where the trace is at its quietest. */
@@ -74,7 +77,44 @@ export function textureOf(c: ConditionedTrace): Texture {
   );
   const rough = runningMedian(roughPct, Math.max(1, Math.round(SCATTER_REACH_MM / c.cellMm)));
   const quietRoughPct = Math.max(0.1, quantile(rough, 0.05) * MAD_TO_SD);
-  return { smoothPct, scatterPct, unrest, roughPct, quietRoughPct };
+  return { smoothPct, scatterPct, unrest, typicalPct: typical, roughPct, quietRoughPct };
+}
+
+/** Half width of the window a ring pattern's scatter is taken over: this share of a ring's width, and at least, mm. */
+const RING_REACH = 1;
+const LEAST_RING_REACH_MM = 4;
+/** Most of a cell's scatter about its rings over what is usual in the trace: what is more is an edge. */
+const OVER_USUAL = 1.3;
+
+/**
+ * The texture with the ring pattern counted as scatter: rings wider than the running median's reach are followed by it,
+ * and latewood's narrow peaks hardly move a median deviation, so both would pass for the level of the wood.
+ */
+export function withRings(texture: Texture, c: ConditionedTrace, rings: Rings): Texture {
+  if (!rings.visible) return texture;
+  const { levelPct, cellMm } = c;
+  const n = levelPct.length;
+  const reach = Math.max(1, Math.round(Math.max(LEAST_RING_REACH_MM, RING_REACH * rings.widthMm) / cellMm));
+  const sum = new Float64Array(n + 1);
+  const squares = new Float64Array(n + 1);
+  for (let i = 0; i < n; i++) {
+    sum[i + 1] = sum[i]! + levelPct[i]!;
+    squares[i + 1] = squares[i]! + levelPct[i]! ** 2;
+  }
+  const local = Float64Array.from(levelPct, (_, i) => {
+    const a = Math.max(0, i - reach);
+    const b = Math.min(n, i + reach + 1);
+    const mean = (sum[b]! - sum[a]!) / (b - a);
+    return Math.sqrt(Math.max(0, (squares[b]! - squares[a]!) / (b - a) - mean * mean));
+  });
+  const usual = quantile(
+    local.filter((_, i) => rings.clarity[i]! > SEEN),
+    0.5,
+  );
+  const scatterPct = texture.scatterPct.map((s, i) =>
+    rings.clarity[i]! > SEEN ? Math.max(s, Math.min(local[i]!, OVER_USUAL * usual)) : s,
+  );
+  return { ...texture, scatterPct, typicalPct: Math.max(texture.typicalPct, usual) };
 }
 
 /** Running median over `2 reach + 1` values, the window cut at the ends. */

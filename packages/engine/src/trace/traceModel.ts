@@ -70,6 +70,8 @@ const MASKED_SHARE = 0.05;
  * a shell of sound wood twice as high as the decay behind it would pass.
  */
 const MOST_NOISE = 0.2;
+/** But up to this multiple of the scatter that is usual in the trace: wood with strong rings scatters throughout. */
+const RINGED = 1.3;
 /** Least sound wood before a knot or a dip, mm: what stands high sooner is the sound wood itself. */
 const ODDITY_FROM_MM = 25;
 /** Longest stretch of the kinds that have a longest, mm. */
@@ -234,7 +236,7 @@ export function withFarBark(
     const alikeTerms = sumsAt(frame.boundary, (i) => {
       const z = texture.roughPct[i]!;
       const odds = Math.log(calm / ragged) + 0.5 * ((z / calm) ** 2 - (z / ragged) ** 2);
-      return Math.max(-MOST_ALIKE, Math.min(MOST_ALIKE, odds / CORRELATED_CELLS));
+      return Math.max(-MOST_UNLIKE, Math.min(MOST_ALIKE, odds / CORRELATED_CELLS));
     });
     extras[out] = alikeTerms.map((v, i) => v + extras[out]![i]!);
     // Quiet outer bark is easily taken for air on the way in.
@@ -265,7 +267,8 @@ const RING_WEIGHT: Partial<Record<StateName, number>> = {
  * Most a cell of far bark gains when it is as ragged as the near bark, or loses when it is as smooth as decay, natural
  * logarithm; and how rough decay is from cell to cell, share of its level.
  */
-const MOST_ALIKE = 0.35;
+const MOST_ALIKE = 0.25;
+const MOST_UNLIKE = 0.35;
 const DECAY_ROUGHNESS = 0.03;
 /**
  * Plates and fissures make the level of bark heave: standard deviation, share of sound, and how many cells heave as one.
@@ -273,6 +276,9 @@ const DECAY_ROUGHNESS = 0.03;
 const BARK_HEAVING = 0.06;
 const HEAVING_CELLS = 3;
 const BARK_IN = STATES.indexOf('barkIn');
+const KNOT = STATES.indexOf('knot');
+/** The same for a knot, which rises and falls. */
+const KNOT_HEAVING = 0.15;
 const BARK_OUT = STATES.indexOf('barkOut');
 /** Log odds against air or void in a restless cell, per unit of unrest. */
 const UNREST = 0.15;
@@ -307,7 +313,7 @@ const INSIDE: readonly StateName[] = [
 /** Log odds of a crack where no notch was found. */
 const NOT_A_NOTCH = -1000;
 /** Most of the far bark's thickness over that of the near bark. */
-const MOST_OF_NEAR = 2.2;
+const MOST_OF_NEAR = 1.9;
 /** How alike the bark of the two sides is in level, share of sound. */
 const FAR_BARK_SPREAD = 0.08;
 
@@ -351,11 +357,18 @@ export function traceModel(
   let XX = 0;
   let XR = 0;
   const bark = new Float64Array(FIELDS);
+  const knotSums = new Float64Array((n + 1) * FIELDS);
+  const knotExtra = new Float64Array(n + 1);
+  const knot = new Float64Array(FIELDS);
+  let knotLooseness = 0;
   let looseness = 0;
   let next = 1;
   for (let i = 0; i < cells; i++) {
     const sound = levels.soundPct * shape[i]!;
-    const noise = Math.min(MOST_NOISE, scatterPct[i]! / sound);
+    const noise = Math.min(
+      Math.max(MOST_NOISE, (RINGED * texture.typicalPct) / sound),
+      scatterPct[i]! / sound,
+    );
     const p = (masked[i] ? MASKED_SHARE : 1) / (CORRELATED_CELLS * noise * noise);
     const r = relativeLevel(c.levelPct[i]!, floorPct[i]!, sound);
     const x = (i + 0.5) * c.cellMm;
@@ -374,6 +387,14 @@ export function traceModel(
     bark[4]! += q * x * x;
     bark[5]! += q * x * r;
     looseness += (0.5 * Math.log(q / p)) / HEAVING_CELLS;
+    const k = p / (1 + p * HEAVING_CELLS * KNOT_HEAVING * KNOT_HEAVING);
+    knot[0]! += k;
+    knot[1]! += k * r;
+    knot[2]! += k * r * r;
+    knot[3]! += k * x;
+    knot[4]! += k * x * x;
+    knot[5]! += k * x * r;
+    knotLooseness += (0.5 * Math.log(k / p)) / HEAVING_CELLS;
     if (i + 1 !== frame.boundary[next]) continue;
     const f = next * FIELDS;
     sums[f] = A;
@@ -383,23 +404,30 @@ export function traceModel(
     sums[f + 4] = XX;
     sums[f + 5] = XR;
     barkSums.set(bark, f);
+    knotSums.set(knot, f);
+    knotExtra[next] = knotLooseness + frame.extras[KNOT]![next]!;
     barkExtra[next] = looseness + frame.extras[BARK_IN]![next]!;
     barkOutExtra[next] = looseness + frame.extras[BARK_OUT]![next]!;
     next++;
   }
   const outer = farBarkLevel(frame.farBark, floorSdPct / levels.soundPct);
+  const ownSums: Partial<Record<StateName, Float64Array>> = {
+    crack: noSums,
+    barkIn: barkSums,
+    barkOut: barkSums,
+    knot: knotSums,
+  };
+  const ownExtra: Partial<Record<StateName, Float64Array>> = {
+    crack: crackOdds,
+    barkIn: barkExtra,
+    barkOut: barkOutExtra,
+    knot: knotExtra,
+  };
   const states = STATES.map((name, k): StretchState => {
     const law = LEVELS[name];
     return {
-      sums: name === 'crack' ? noSums : name === 'barkIn' || name === 'barkOut' ? barkSums : sums,
-      extra:
-        name === 'crack'
-          ? crackOdds
-          : name === 'barkIn'
-            ? barkExtra
-            : name === 'barkOut'
-              ? barkOutExtra
-              : frame.extras[k]!,
+      sums: ownSums[name] ?? sums,
+      extra: ownExtra[name] ?? frame.extras[k]!,
       mean: name === 'barkOut' ? outer.mean : law.mean,
       spread:
         name === 'void' || name === 'airOut'
