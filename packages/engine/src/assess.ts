@@ -86,6 +86,7 @@ export function assess(input: CaseInput, options: AssessOptions = {}): Assessmen
       id: part.assessment.id,
       posterior: part.posterior,
       safetyByDraw: verdict.sectionLeastSafety[i]!.leastSafety,
+      safetyOfSection: verdict.sectionLeastSafety[i]!.leastSafetyOfSection,
       drilled: input.sections[i]!.drillings,
     })),
     limit: USUAL_MARK,

@@ -99,7 +99,16 @@ export function advised(visit: Visit, draws: number): Advised {
   let now = look(visit, poses, draws);
   for (;;) {
     const advice = nextDrilling({
-      sections: [{ id: 's', posterior: now.posterior, safetyByDraw: now.safetyByDraw, drilled: poses }],
+      // What the tree must carry is known here, so the section is all that differs between draws.
+      sections: [
+        {
+          id: 's',
+          posterior: now.posterior,
+          safetyByDraw: now.safetyByDraw,
+          safetyOfSection: now.safetyByDraw,
+          drilled: poses,
+        },
+      ],
       limit: 1,
       needleMm: visit.needleMm,
     });

@@ -94,6 +94,12 @@ describe('safety', () => {
     const two = assessed({ sections: 2 });
     expect(two.sectionLeastSafety.map((each) => each.sectionId)).toEqual(['s1', 's2']);
     expect(two.sectionLeastSafety[0]!.leastSafety).toHaveLength(DRAWS);
+    // A section all sound in every draw differs in nothing once wind and wood are at their middle values.
+    const { leastSafety, leastSafetyOfSection } = sound.sectionLeastSafety[0]!;
+    expect(new Set(leastSafetyOfSection).size).toBe(1);
+    expect(new Set(leastSafety).size).toBeGreaterThan(DRAWS / 2);
+    const middle = Float64Array.from(leastSafety).sort()[DRAWS >> 1]!;
+    expect(leastSafetyOfSection[0]! / middle).toBeCloseTo(1, 1);
     expect(two.assessment.breakage[0]!.p50).toBeLessThan(sound.assessment.breakage[0]!.p50);
   });
 

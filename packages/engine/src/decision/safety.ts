@@ -56,6 +56,20 @@ function sectionCapacity(section: SectionStrength, strengthPa: Float64Array): Fl
   return capacity;
 }
 
+/** Least safety per draw where only what is left of the section differs between draws. */
+function ofSection(meeting: Meeting, section: SectionStrength, strengthPa: Float64Array): Float64Array {
+  const middle = (draws: Float64Array) => {
+    const sorted = Float64Array.from(draws).sort();
+    return new Float64Array(draws.length).fill(sorted[sorted.length >> 1]!);
+  };
+  return compare({
+    ...meeting,
+    capacityNm: sectionCapacity(section, middle(strengthPa)),
+    windNm: middle(meeting.windNm),
+    weightNm: middle(meeting.weightNm),
+  }).leastSafety;
+}
+
 /** Share of draws below a mark. */
 function shareBelow(draws: Float64Array, mark: number): number {
   let below = 0;
@@ -277,6 +291,7 @@ export function safety(input: SafetyInput, random: Random): SafetyResult {
     sectionLeastSafety: sections.map((section, s) => ({
       sectionId: section.id,
       leastSafety: bySection[s]!.leastSafety,
+      leastSafetyOfSection: ofSection(sectionMeetings[s]!, section, strengths[s]!.crushingPa),
     })),
     uprootingLeastSafety: roots.leastSafety,
     drawn: {

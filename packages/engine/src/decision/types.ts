@@ -24,8 +24,11 @@ export interface SafetyInput {
 
 export interface SafetyResult {
   assessment: SafetyAssessment;
-  /** Per section, the least breakage safety over the directions, one per draw: what the next drilling is sought by. */
-  sectionLeastSafety: { sectionId: string; leastSafety: Float64Array }[];
+  /**
+   * Per section, the least breakage safety over the directions, one per draw, and the same with wind, weight and wood strength
+   * at their middle values, so that only what is left of the section differs: what the next drilling is sought by.
+   */
+  sectionLeastSafety: { sectionId: string; leastSafety: Float64Array; leastSafetyOfSection: Float64Array }[];
   /** Per draw, the least uprooting safety over the directions. */
   uprootingLeastSafety: Float64Array;
   /** The draws behind the figures, for the chance of failure and for what pruning would change. */

@@ -7,17 +7,29 @@ import { cholesky, solveLower, solveUpperOfLower } from '../field/linear.ts';
 
 /** Ridge on the standard scale of the answers (0 to 1): a few draws' worth of doubt on each coefficient. */
 const RIDGE = 2;
-/** Safety within about this of the limit (log scale) is told apart; beyond it, more is no matter. */
+/**
+ * Safety within about this of the limit (log scale), and the spread that wind and wood add, is told apart; beyond it, more
+ * is no matter.
+ */
 const NEAR = 0.25;
 
 /** Classes of like scores. */
-export const CLASSES = 10;
+const CLASSES = 10;
 
-/** Safety over the limit on a scale that is steep at the limit and flat far from it. */
-export function margins(safety: Float64Array, limit: number, count: number): Float64Array {
-  return Float64Array.from({ length: count }, (_, i) =>
-    Math.tanh(Math.log(Math.max(1e-6, safety[i]! / limit)) / NEAR),
-  );
+/**
+ * The section's own safety over the limit, on a scale that is steep at the limit and flat far from it. What wind and wood
+ * add by chance is left out, for no needle foretells it.
+ */
+export function margins(
+  { safetyByDraw, safetyOfSection }: { safetyByDraw: Float64Array; safetyOfSection: Float64Array },
+  limit: number,
+  count: number,
+): Float64Array {
+  const log = (v: number) => Math.log(Math.max(1e-6, v));
+  let squares = 0;
+  for (let i = 0; i < count; i++) squares += (log(safetyByDraw[i]!) - log(safetyOfSection[i]!)) ** 2;
+  const near = NEAR + Math.sqrt(squares / count);
+  return Float64Array.from({ length: count }, (_, i) => Math.tanh(log(safetyOfSection[i]! / limit) / near));
 }
 
 /**
@@ -80,25 +92,30 @@ export interface Left {
  * @param fails whether each draw of the section is below the limit
  * @param safeOtherwise chance that nothing else calls for acting
  */
-export function leftAfter(score: Float64Array, fails: Uint8Array, safeOtherwise: number): Left {
+export function leftAfter(
+  score: Float64Array,
+  fails: Uint8Array,
+  safeOtherwise: number,
+  classes = CLASSES,
+): Left {
   const draws = score.length;
   const sorted = Float64Array.from(score).sort();
   const edges = Array.from(
-    { length: CLASSES - 1 },
-    (_, c) => sorted[Math.floor(((c + 1) * draws) / CLASSES)]!,
+    { length: classes - 1 },
+    (_, c) => sorted[Math.floor(((c + 1) * draws) / classes)]!,
   );
-  const failing = new Float64Array(2 * CLASSES);
-  const sizes = new Float64Array(2 * CLASSES);
+  const failing = new Float64Array(2 * classes);
+  const sizes = new Float64Array(2 * classes);
   for (let d = 0; d < draws; d++) {
     let c = 0;
-    while (c < CLASSES - 1 && score[d]! >= edges[c]!) c++;
+    while (c < classes - 1 && score[d]! >= edges[c]!) c++;
     const cell = 2 * c + ((d >> 1) & 1);
     sizes[cell] = sizes[cell]! + 1;
     failing[cell] = failing[cell]! + fails[d]!;
   }
   let wrong = 0;
   let doubt = 0;
-  for (let c = 0; c < CLASSES; c++) {
+  for (let c = 0; c < classes; c++) {
     const size = sizes[2 * c]! + sizes[2 * c + 1]!;
     if (size < 2) continue;
     const mustAct = (half: number) =>

@@ -77,7 +77,7 @@ const decided = Float64Array.from(lost, ([isLost]) => (isLost ? 1.2 : 2));
 describe('next drilling', () => {
   it('goes where the doubt lies that decides', () => {
     const advice = nextDrilling({
-      sections: [{ id: 's1', posterior, safetyByDraw: decided, drilled: [] }],
+      sections: [{ id: 's1', posterior, safetyByDraw: decided, safetyOfSection: decided, drilled: [] }],
       limit: 1.5,
     });
     expect(advice.stop).toBeUndefined();
@@ -94,7 +94,7 @@ describe('next drilling', () => {
 
   it('turns the needle off the pith only where that tells more', () => {
     const { candidates = [] } = nextDrilling({
-      sections: [{ id: 's1', posterior, safetyByDraw: decided, drilled: [] }],
+      sections: [{ id: 's1', posterior, safetyByDraw: decided, safetyOfSection: decided, drilled: [] }],
       limit: 1.5,
     });
     const at = (azimuthDeg: number) => candidates.find((c) => c.azimuthDeg === azimuthDeg)!;
@@ -110,7 +110,9 @@ describe('next drilling', () => {
     const both = stemWithDoubtfulSectors(north, south);
     const safetyByDraw = Float64Array.from(both.lost, ([a, b]) => (a && b ? 1.2 : 2));
     const advice = nextDrilling({
-      sections: [{ id: 's1', posterior: both.posterior, safetyByDraw, drilled: [] }],
+      sections: [
+        { id: 's1', posterior: both.posterior, safetyByDraw, safetyOfSection: safetyByDraw, drilled: [] },
+      ],
       limit: 1.5,
       needleMm: 250,
     });
@@ -125,7 +127,7 @@ describe('next drilling', () => {
   it('stops when the decision is sure', () => {
     const safetyByDraw = new Float64Array(DRAWS).fill(2.4);
     const advice = nextDrilling({
-      sections: [{ id: 's1', posterior, safetyByDraw, drilled: [] }],
+      sections: [{ id: 's1', posterior, safetyByDraw, safetyOfSection: safetyByDraw, drilled: [] }],
       limit: 1.5,
     });
     expect(advice.stop).toBe(true);
@@ -135,20 +137,41 @@ describe('next drilling', () => {
   it('stops when the doubt does not come from the section', () => {
     const random = randomFrom(9);
     const safetyByDraw = Float64Array.from({ length: DRAWS }, () => (random.uniform() < 0.4 ? 1.2 : 2));
+    const safetyOfSection = Float64Array.from(lost, ([isLost]) => (isLost ? 1.6 : 1.65));
     const advice = nextDrilling({
-      sections: [{ id: 's1', posterior, safetyByDraw, drilled: [] }],
+      sections: [{ id: 's1', posterior, safetyByDraw, safetyOfSection, drilled: [] }],
       limit: 1.5,
     });
     expect(advice.stop).toBe(true);
-    if (advice.stop) expect(advice.why).toContain('wind');
+    if (advice.stop) expect(advice.why).toMatch(/known throughout.* wind/);
+  });
+
+  it('goes on while most of the doubt lies in the section, though no two holes would tip the decision', () => {
+    const sectors = [0, 72, 144, 216, 288].map(
+      (middleDeg): Sector => ({ middleDeg, halfWidthDeg: 15, chance: 0.5 }),
+    );
+    const many = stemWithDoubtfulSectors(...sectors);
+    const safety = Float64Array.from(many.lost, (each) => (each.filter(Boolean).length >= 4 ? 1.2 : 2));
+    const advice = nextDrilling({
+      sections: [
+        { id: 's1', posterior: many.posterior, safetyByDraw: safety, safetyOfSection: safety, drilled: [] },
+      ],
+      limit: 1.5,
+      needleMm: 200,
+    });
+    expect(advice.stop).toBeUndefined();
+    if (advice.stop) return;
+    expect(advice.worth).toBeLessThan(0.1);
+    expect(advice.why).toContain('One or two holes would hardly change it');
+    expect(sectors.some((sector) => crosses(advice, sector))).toBe(true);
   });
 
   it('finds no worth in a section when another decides already', () => {
     const failing = new Float64Array(DRAWS).fill(0.8);
     const advice = nextDrilling({
       sections: [
-        { id: 's1', posterior, safetyByDraw: decided, drilled: [] },
-        { id: 's2', posterior, safetyByDraw: failing, drilled: [] },
+        { id: 's1', posterior, safetyByDraw: decided, safetyOfSection: decided, drilled: [] },
+        { id: 's2', posterior, safetyByDraw: failing, safetyOfSection: failing, drilled: [] },
       ],
       limit: 1.5,
     });
@@ -159,8 +182,8 @@ describe('next drilling', () => {
     const safe = new Float64Array(DRAWS).fill(3);
     const advice = nextDrilling({
       sections: [
-        { id: 'low', posterior, safetyByDraw: safe, drilled: [] },
-        { id: 'high', posterior, safetyByDraw: decided, drilled: [] },
+        { id: 'low', posterior, safetyByDraw: safe, safetyOfSection: safe, drilled: [] },
+        { id: 'high', posterior, safetyByDraw: decided, safetyOfSection: decided, drilled: [] },
       ],
       limit: 1.5,
     });
@@ -175,7 +198,7 @@ describe('next drilling', () => {
       downDeg: 0,
     }));
     const advice = nextDrilling({
-      sections: [{ id: 's1', posterior, safetyByDraw: decided, drilled }],
+      sections: [{ id: 's1', posterior, safetyByDraw: decided, safetyOfSection: decided, drilled }],
       limit: 1.5,
     });
     for (const { azimuthDeg } of advice.candidates ?? []) {
@@ -185,7 +208,9 @@ describe('next drilling', () => {
   });
 
   it('refuses safety factors that do not belong to the draws', () => {
-    const sections = [{ id: 's1', posterior, safetyByDraw: new Float64Array(3), drilled: [] }];
+    const sections = [
+      { id: 's1', posterior, safetyByDraw: decided, safetyOfSection: new Float64Array(3), drilled: [] },
+    ];
     expect(() => nextDrilling({ sections, limit: 1.5 })).toThrow(InputFault);
   });
 

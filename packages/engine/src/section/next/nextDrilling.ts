@@ -42,8 +42,8 @@ const MOST_DRAWS = 1500;
 const FIRST_OF_TWO = 4;
 const SECOND_OF_TWO = 12;
 const TWO_APART_DEG = 15;
-/** Directions of a row of `FieldPosterior.remaining`, alike after half a turn. */
-const DIRECTIONS = 36;
+/** Classes of like sections when the section is taken as known: finer than a needle tells. */
+const CLASSES_IF_KNOWN = 40;
 
 /** A place and heading, with what a hole there is expected to take off. */
 interface Candidate extends Aim {
@@ -87,9 +87,11 @@ export function nextDrilling(input: NextDrillingInput): NextDrilling {
     };
   }
   for (const s of sections) {
-    if (s.safetyByDraw.length !== s.posterior.draws) {
+    const counts = [s.safetyByDraw.length, s.safetyOfSection.length];
+    const other = counts.find((count) => count !== s.posterior.draws);
+    if (other !== undefined) {
       throw new InputFault(
-        `${s.safetyByDraw.length} safety factors were given for ${s.posterior.draws} draws of the section. Give one for each draw.`,
+        `${other} safety factors were given for ${s.posterior.draws} draws of the section. Give one for each draw.`,
         `sections.${s.id}`,
       );
     }
@@ -143,7 +145,7 @@ function lookAt(given: SectionToDrill, limit: number, safeOtherwise: number): Lo
   const fails = Uint8Array.from(given.safetyByDraw.subarray(0, count), (v) => (v < limit ? 1 : 0));
   const mustAct = 1 - (1 - fails.reduce((sum, f) => sum + f, 0) / count) * safeOtherwise;
   const before = { wrong: Math.min(mustAct, 1 - mustAct), doubt: mustAct * (1 - mustAct) };
-  return { given, margin: margins(given.safetyByDraw, limit, count), fails, safeOtherwise, before };
+  return { given, margin: margins(given, limit, count), fails, safeOtherwise, before };
 }
 
 /** The best pair of holes at one section: the rank of the first of them, and the worth of both. */
@@ -168,17 +170,10 @@ function bestOfTwo(looked: readonly Looked[], ranked: readonly Candidate[]) {
   return best;
 }
 
-/** Chance of a wrong decision if what remains of a section's strength were known in every direction. */
-function wrongIfKnown({ given, margin, fails, safeOtherwise }: Looked): number {
-  const { remaining } = given.posterior;
-  const size = DIRECTIONS / 2 + 1;
-  const known = new Float64Array(margin.length * size);
-  for (let i = 0; i < margin.length; i++) {
-    const row = remaining.subarray(i * DIRECTIONS, i * DIRECTIONS + size - 1);
-    known.set(row, i * size);
-    known[i * size + size - 1] = Math.min(...row);
-  }
-  return leftAfter(scores([known], size, margin), fails, safeOtherwise).wrong;
+/** Chance of a wrong decision if the section were known, and only wind and the wood's strength were not. */
+function wrongIfKnown({ given, fails, safeOtherwise }: Looked): number {
+  const known = given.safetyOfSection.subarray(0, fails.length);
+  return leftAfter(known, fails, safeOtherwise, CLASSES_IF_KNOWN).wrong;
 }
 
 function candidatesOf(section: Looked, index: number, needleMm: number): Candidate[] {

@@ -11,6 +11,8 @@ export interface SectionToDrill {
   posterior: FieldPosterior;
   /** Safety factor of this section, least over the directions of load, one for each draw of the posterior. */
   safetyByDraw: Float64Array;
+  /** The same with the wind and the wood's strength at their middle values: only the section differs between draws. */
+  safetyOfSection: Float64Array;
   /** Drillings made already at this section. */
   drilled: NeedlePose[];
 }
