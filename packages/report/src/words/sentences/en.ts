@@ -119,9 +119,23 @@ export const englishSentences = {
     noSection: 'No section was described, so there is nowhere to drill. Describe a section first.',
     sure: "The chance that the safety factor against breakage is below {mark} is {chance}: as far as the stem's strength goes, the decision to {leaning} is wrong in less than {limit} of what the drillings allow, and no further hole would change that enough to be worth its wound. Anchorage is judged apart.",
     littleWorth:
-      "As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance}, but the best place for one more hole would lower that by only {worth}: what is left comes from the wind and the wood's strength more than from the section. Another hole is not worth its wound; another kind of test may be.",
+      "As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance}, but the best place for one more hole would lower that by only {worth}: even with the section known throughout, {known} would be left, for it comes from the wind and the wood's strength more than from the section. Another hole is not worth its wound; another kind of test may be.",
+    littleTold:
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance}, but the best place for one more hole would lower that by only {worth}: the section known throughout would leave {known}, but what is unknown of it lies where needles no longer tell much. Another hole is not worth its wound; a test that sees the whole section may be.',
     worth:
       'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. A hole at section {id}, {azimuth}, is expected to bring that to {after}.',
+    worthTurned:
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. A hole at section {id}, {azimuth}, is expected to bring that to {after}. Turn the needle {turned} to the {side} of the pith: there it passes more of the wood that decides.',
+    worthTwo:
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. One hole alone would hardly change it; one at section {id}, {azimuth}, and the best one after it are expected to bring that to {after}.',
+    worthTwoTurned:
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. One hole alone would hardly change it; one at section {id}, {azimuth}, and the best one after it are expected to bring that to {after}. Turn the needle {turned} to the {side} of the pith: there it passes more of the wood that decides.',
+    worthSeveral:
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. One or two holes would hardly change it, but most of it lies in the section: known throughout, that would leave {known}. A hole at section {id}, {azimuth}, tells most of what is not known.',
+    worthSeveralTurned:
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. One or two holes would hardly change it, but most of it lies in the section: known throughout, that would leave {known}. A hole at section {id}, {azimuth}, tells most of what is not known. Turn the needle {turned} to the {side} of the pith: there it passes more of the wood that decides.',
+    right: 'right',
+    left: 'left',
     keep: 'keep',
     act: 'act',
   },

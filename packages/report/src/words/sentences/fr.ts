@@ -118,9 +118,23 @@ export const frenchSentences: SentenceTable = {
     noSection: 'Aucune section n’a été décrite : il n’y a où forer. Décrivez d’abord une section.',
     sure: 'La probabilité que le coefficient de sécurité à la rupture soit inférieur à {mark} est de {chance} : pour ce qui est de la résistance du tronc, la décision de {leaning} est fausse dans moins de {limit} de ce que permettent les forages, et aucun forage de plus ne changerait cela assez pour valoir sa blessure. L’ancrage est jugé à part.',
     littleWorth:
-      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance}, mais le meilleur endroit pour un forage de plus ne l’abaisserait que de {worth} : ce qui reste vient du vent et de la résistance du bois plus que de la section. Un forage de plus ne vaut pas sa blessure ; un autre type d’essai le peut.',
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance}, mais le meilleur endroit pour un forage de plus ne l’abaisserait que de {worth} : même si la section était connue partout, il en resterait {known}, car cela vient du vent et de la résistance du bois plus que de la section. Un forage de plus ne vaut pas sa blessure ; un autre type d’essai le peut.',
+    littleTold:
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance}, mais le meilleur endroit pour un forage de plus ne l’abaisserait que de {worth} : la section connue partout n’en laisserait que {known}, mais ce qu’on en ignore se trouve là où les aiguilles n’apprennent plus grand-chose. Un forage de plus ne vaut pas sa blessure ; un essai qui voit toute la section le peut.',
     worth:
       'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, devrait la ramener à {after}.',
+    worthTurned:
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, devrait la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y traverse davantage du bois qui décide.',
+    worthTwo:
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un seul forage n’y changerait guère ; un forage à la section {id}, {azimuth}, et le meilleur qui le suivrait devraient la ramener à {after}.',
+    worthTwoTurned:
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un seul forage n’y changerait guère ; un forage à la section {id}, {azimuth}, et le meilleur qui le suivrait devraient la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y traverse davantage du bois qui décide.',
+    worthSeveral:
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un ou deux forages n’y changeraient guère, mais le doute tient surtout à la section : connue partout, elle en laisserait {known}. Un forage à la section {id}, {azimuth}, apprend l’essentiel de ce qui n’est pas connu.',
+    worthSeveralTurned:
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un ou deux forages n’y changeraient guère, mais le doute tient surtout à la section : connue partout, elle en laisserait {known}. Un forage à la section {id}, {azimuth}, apprend l’essentiel de ce qui n’est pas connu. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y traverse davantage du bois qui décide.',
+    right: 'droite',
+    left: 'gauche',
     keep: 'conserver',
     act: 'intervenir',
   },
