@@ -20,6 +20,7 @@ const SHARED = [
   'packages/engine/package.json',
   'packages/casefile/src',
   'packages/casefile/demo',
+  'packages/casefile/demo-second-visit',
   'packages/casefile/package.json',
   'packages/report/src',
   'packages/report/package.json',

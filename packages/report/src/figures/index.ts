@@ -1,3 +1,4 @@
+export * from './change/index.ts';
 export * from './criteria.ts';
 export * from './options.ts';
 export type { PlanContent } from './plan/drawPlan.ts';

@@ -16,13 +16,14 @@ export const LITTLE_KNOWN_SD = 0.25;
 /** Contour steps of soundness. */
 const LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 
-const GRID = 110;
+/** Cells each way of the even grid that a picture is read on. */
+export const GRID = 110;
 
 /** Marks of the field, clipped to the cambium (path data). */
 export function soundnessField(picture: SoundnessPicture, map: PlanMap, cambium: readonly Px[]): SceneItem[] {
   const clip = ring(cambium);
   const reach = (Math.max(...picture.cambiumMm) + Math.hypot(...picture.centreMm)) * 1.03;
-  const place = placer(map, reach);
+  const place = fieldPlacer(map, reach);
   const mean = onGrid(picture, picture.mean, reach);
   const marks: SceneItem[] = [filled(clip, { soundness: 0.05 })];
   for (const area of contours().size([GRID, GRID]).thresholds(LEVELS)(mean)) {
@@ -59,13 +60,13 @@ function withoutStraights(points: readonly Px[]): Px[] {
 }
 
 /** d3-contour's grid coordinates to px: sample (i, j) stands at (i + 0.5, j + 0.5). */
-function placer(map: PlanMap, reach: number): (point: number[]) => Px {
+export function fieldPlacer(map: PlanMap, reach: number): (point: number[]) => Px {
   const step = (2 * reach) / GRID;
   return ([gx, gy]) => planToPx(map, -reach + gx! * step, reach - gy! * step);
 }
 
 /** The polar mesh read on an even grid, bilinear in azimuth and relative radius; rows run from north to south. */
-function onGrid(picture: SoundnessPicture, values: number[], reach: number): number[] {
+export function onGrid(picture: SoundnessPicture, values: number[], reach: number): number[] {
   const { azimuthsDeg, shells, cambiumMm, centreMm } = picture;
   const [na, ns] = [azimuthsDeg.length, shells.length];
   const step = (2 * reach) / GRID;
