@@ -46,7 +46,10 @@ export function DropAnywhere() {
   if (!over) return null;
   return (
     <div className="drop-veil" aria-hidden="true">
-      <p>Drop a case folder, a case zip, tables of readings, or photos of paper strips</p>
+      <p>
+        Drop a case folder, a case zip, tables of readings, photos of paper strips, a tree inventory, or a
+        report to verify
+      </p>
     </div>
   );
 }

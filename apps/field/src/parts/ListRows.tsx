@@ -50,8 +50,8 @@ export function ListGroup({ title, list, singular, blank, lead, fields, children
       <ul className="rows" ref={holder}>
         {rows.map((_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: rows have no id; each row's fields are bound by its place.
-          <li key={i} className="row">
-            <div className="fields">{fields(i)}</div>
+          <li key={i} className="list-row">
+            <p className="list-row-head">{`${singular} ${i + 1}`}</p>
             <Button
               className="icon-button"
               aria-label={`Take out ${singular} ${i + 1}`}
@@ -60,6 +60,7 @@ export function ListGroup({ title, list, singular, blank, lead, fields, children
             >
               <Trash2 aria-hidden />
             </Button>
+            <div className="fields">{fields(i)}</div>
           </li>
         ))}
       </ul>

@@ -1,5 +1,11 @@
 /** Strength left by direction, the wind that asks for it, and the trade's own rules beside them. */
-import type { Assessment, Criterion, SectionAssessment, SourcedValue } from '@standfast/engine';
+import type {
+  Assessment,
+  Criterion,
+  DirectionalInterval,
+  SectionAssessment,
+  SourcedValue,
+} from '@standfast/engine';
 import { bearing, remainingRose, safetyRose, sectionWithRoseFigure } from '@standfast/report';
 import { Check, Minus, X } from 'lucide-react';
 import { useCallback, useState } from 'react';
@@ -9,6 +15,7 @@ import {
   explainMoment,
   explainRemaining,
   leastOf,
+  nearest,
 } from '../explain/fromAssessment.ts';
 import { Figure } from '../parts/Figure.tsx';
 import { Group } from '../parts/Group.tsx';
@@ -17,7 +24,7 @@ import { SectionChooser } from '../parts/SectionChooser.tsx';
 import { Segments } from '../parts/SettingsButton.tsx';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment } from '../state/useSession.tsx';
-import { fixed, measure, rangeText, shareText } from '../units/quantities.ts';
+import { fixed, intervalText, measure, rangeText, shareText } from '../units/quantities.ts';
 import { WindPicture } from './TreePlace.tsx';
 
 export function StrengthPlace() {
@@ -100,7 +107,44 @@ function Roses({ section }: { section: SectionAssessment }) {
           <dd>{shareText(section.soundShare)}</dd>
         </div>
       </dl>
+      <DirectionTable section={section} />
     </Group>
+  );
+}
+
+/** The roses in figures, for those who read a table more surely than a drawing. */
+function DirectionTable({ section }: { section: SectionAssessment }) {
+  const { safety } = useAssessment()!;
+  const cell = (list: readonly DirectionalInterval[], directionDeg: number) => {
+    const found = nearest(list, directionDeg);
+    return found ? intervalText(found) : '–';
+  };
+  return (
+    <details>
+      <summary className="opener">By direction, as a table</summary>
+      <div className="table-holder">
+        <table className="by-direction">
+          <thead>
+            <tr>
+              <th scope="col">Bending to</th>
+              <th scope="col">Strength left at {section.id}</th>
+              <th scope="col">Safety, breakage</th>
+              <th scope="col">Safety, uprooting</th>
+            </tr>
+          </thead>
+          <tbody>
+            {section.remaining.map((remaining) => (
+              <tr key={remaining.directionDeg}>
+                <th scope="row">{bearing(remaining.directionDeg)}</th>
+                <td>{shareText(remaining)}</td>
+                <td>{cell(safety.breakage, remaining.directionDeg)}</td>
+                <td>{cell(safety.uprooting, remaining.directionDeg)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
   );
 }
 

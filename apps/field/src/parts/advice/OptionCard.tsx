@@ -87,6 +87,9 @@ function Effect({ option, assessment }: { option: AdviceOption; assessment: Asse
   const { effect, residualRisk } = option;
   const { wantedSafety } = assessment.advice.leastPruning;
   const percent = (share: number) => `${fixed(100 * share, 0)} %`;
+  if (!effect && residualRisk === null) {
+    return <p className="hint">What it will show cannot be told before it is done.</p>;
+  }
   return (
     <dl className="facts option-facts">
       {effect && (
@@ -114,23 +117,13 @@ function Effect({ option, assessment }: { option: AdviceOption; assessment: Asse
           </div>
         </>
       )}
-      <div>
-        <dt>Risk that is left</dt>
-        <dd>
-          {residualRisk === null ? (
-            <small>cannot be told before it is done</small>
-          ) : (
+      {residualRisk !== null && (
+        <div>
+          <dt>Risk that is left</dt>
+          <dd>
             <span>
               <StepsMark scale={RISKS} word={residualRisk} /> {residualRisk}
             </span>
-          )}
-        </dd>
-      </div>
-      {!effect && (
-        <div>
-          <dt>Safety</dt>
-          <dd>
-            <small>no effect that can be computed</small>
           </dd>
         </div>
       )}

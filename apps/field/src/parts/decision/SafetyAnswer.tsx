@@ -1,5 +1,5 @@
 /** The verdict: the safety that governs, the chance of failure in the time frame, and where the evidence is thin. */
-import type { Assessment } from '@standfast/engine';
+import { type Assessment, FAILURE_LIKELIHOODS, type Judged, RISKS } from '@standfast/engine';
 import { bearing, safetyGauge } from '@standfast/report';
 import { useCallback } from 'react';
 import { Link } from 'wouter';
@@ -13,10 +13,19 @@ import { Figure } from '../Figure.tsx';
 import { Group } from '../Group.tsx';
 import { OpenNumber } from '../OpenNumber.tsx';
 import { GradeMark } from '../Verdict.tsx';
+import { StepsMark } from './StepsMark.tsx';
+
+const STANDING: Record<Judged<string>['standing'], string> = {
+  suggested: 'suggested, not confirmed yet',
+  confirmed: 'confirmed by the assessor',
+  overridden: 'the assessor’s word',
+  'override refused': 'suggested; the override lacks a reason',
+};
 
 export function SafetyAnswer({ assessment }: { assessment: Assessment }) {
   const { units } = useSettings();
   const { safety, decision } = assessment;
+  const { overall, likelihoodOfFailure: failure } = decision;
   const words = verdictWords(safety);
   const draw = useCallback(
     (width: number) => safetyGauge(safety, { width, units, textSize: width < 500 ? 12 : 13 }),
@@ -38,6 +47,30 @@ export function SafetyAnswer({ assessment }: { assessment: Assessment }) {
       <Figure draw={draw} maxWidth={720} />
       {safety.anchorageTooThin && <ThinEvidence assessment={assessment} />}
       <dl className="facts">
+        <div>
+          <dt>Likelihood of failure</dt>
+          <dd>
+            <span>
+              <StepsMark scale={FAILURE_LIKELIHOODS} word={failure.taken} /> {failure.taken}
+            </span>
+            <small>{STANDING[failure.standing]}</small>
+          </dd>
+        </div>
+        <div>
+          <dt>Risk, highest of the targets</dt>
+          <dd>
+            {overall.risk === null ? (
+              <small>no target recorded</small>
+            ) : (
+              <>
+                <span>
+                  <StepsMark scale={RISKS} word={overall.risk} /> {overall.risk}
+                </span>
+                <small>{overall.target}</small>
+              </>
+            )}
+          </dd>
+        </div>
         <div>
           <dt>Chance of failing within {quantityText(decision.timeFrameYears, 'years', units)}</dt>
           <dd>
