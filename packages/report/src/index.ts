@@ -3,6 +3,7 @@
 export * from './document/blocks.ts';
 export { monthsOn } from './document/dueDate.ts';
 export * from './document/input.ts';
+export { type Passage, passagesOf } from './document/passages.ts';
 export * from './document/reportDocument.ts';
 export { textInUnits } from './document/textInUnits.ts';
 export * from './figures/index.ts';
@@ -19,4 +20,4 @@ export * from './units.ts';
 export { type ReportWords, reportWords } from './words/en.ts';
 export { isLanguage, LANGUAGES, type LanguageCode } from './words/languages.ts';
 export { speaking } from './words/spoken.ts';
-export { CASE_PLACES, type WordingText, wordingFaults, wordingTexts } from './words/wording.ts';
+export { CASE_PLACES, ownTexts, type WordingText, wordingFaults, wordingTexts } from './words/wording.ts';

@@ -2,7 +2,7 @@ import path from 'node:path';
 import { CASE_JSON, type CaseFile, openCase, type ReadonlyCaseBag } from '@standfast/casefile';
 import { bagFromPath, onDisk, writeWhole } from '@standfast/casefile/node';
 import { type Assessment, assess } from '@standfast/engine';
-import type { Units } from '@standfast/report';
+import type { LanguageCode, Units } from '@standfast/report';
 import { checkOutput } from '../files/output.ts';
 import { look } from '../files/read.ts';
 import { keysFirst, printJson } from '../json.ts';
@@ -19,6 +19,8 @@ interface Options {
   draws?: number;
   units?: Units;
   paper?: 'a4' | 'letter';
+  language?: LanguageCode;
+  wording?: string;
   firm?: string;
   signedOn?: string;
 }
@@ -36,6 +38,10 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
   const bag = await bagFromPath(casePath);
   const firm =
     options.firm === undefined ? undefined : await (await import('../files/firm.ts')).readFirm(options.firm);
+  const wording =
+    options.wording === undefined
+      ? undefined
+      : await (await import('../files/wording.ts')).readWording(options.wording);
   const { caseFile, engineInput, notices } = openCase(bag);
   for (const file of outputs) await checkOutput(file, filesOfCase(casePath, caseFile, bag));
   const assessed = assess(engineInput, { seed: options.seed, draws: options.draws });
@@ -43,9 +49,9 @@ export async function assessCase(casePath: string, options: Options): Promise<vo
 
   if (outputs.length) {
     const { caseToReport, reportBytes } = await import('../files/report.ts');
-    const { units, paper, signedOn } = options;
+    const { units, paper, language, signedOn } = options;
     const own = { caseFile, bag: caseFilesOf(caseFile, bag) };
-    const inside = await caseToReport(own, { units, paper, signedOn, firm });
+    const inside = await caseToReport(own, { units, paper, language, wording, signedOn, firm });
     // What is noticed is read from the very case that goes along, as a verifier will read it.
     const reported = { ...assessed, notices: [...openCase(inside.bag).notices, ...assessed.notices] };
     const files = [];

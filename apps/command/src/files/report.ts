@@ -17,6 +17,8 @@ export interface ReportWishes {
   /** Said on the command line, so it counts before what case and firm say. */
   units?: Units;
   paper?: CaseReport['paper'];
+  language?: CaseReport['language'];
+  wording?: CaseReport['wording'];
   signedOn?: string;
   /** Fills what the case leaves out. */
   firm?: Firm;
@@ -32,10 +34,10 @@ export interface CaseToReport {
 /** The case with these wishes written into it, and its photos small enough: the report is made from it alone. */
 export async function caseToReport(
   { caseFile, bag }: CaseToReport,
-  { units, paper, signedOn, firm }: ReportWishes,
+  { units, paper, language, wording, signedOn, firm }: ReportWishes,
 ): Promise<CaseToReport> {
   let made: CaseToReport = firm ? withFirm(caseFile, bag, firm) : { caseFile, bag };
-  if (units ?? paper ?? signedOn) {
+  if (units ?? paper ?? language ?? wording ?? signedOn) {
     const { report = {} } = made.caseFile;
     const changed: CaseFile = {
       ...made.caseFile,
@@ -43,6 +45,8 @@ export async function caseToReport(
         ...report,
         ...(units ? { units } : {}),
         ...(paper ? { paper } : {}),
+        ...(language ? { language } : {}),
+        ...(wording ? { wording } : {}),
         ...(signedOn ? { signature: { ...report.signature, signedOn } } : {}),
       },
     };

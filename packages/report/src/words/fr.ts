@@ -128,7 +128,7 @@ export const frenchReportWords: ReportWords = {
   kept: 'L’expert a demandé de biffer ce passage. Il demeure : réserves, limites, portée et chiffres sont toujours imprimés.',
   evidence: 'Le cas et les chiffres dont ce rapport est tiré, à conserver ou à vérifier :',
   logo: (firm) => `Logo de ${firm}`,
-  title: 'Diagnostic de stabilité par mesure de résistance au forage',
+  title: 'Diagnostic de stabilité par forage',
   subtitle: (label, species) => [label, species].filter((s) => s !== '').join(', '),
   invented: 'Cas inventé : pour démonstration seulement, il ne décrit aucun arbre réel.',
   notRecorded: 'non relevé',
@@ -160,8 +160,8 @@ export const frenchReportWords: ReportWords = {
       risk: 'Risque',
     },
     asked: (client, tree) =>
-      `${client} demande si l’on peut s’attendre à ce que l’arbre (${tree}) tienne, et que faire.`,
-    askedNoClient: (tree) => `Peut-on s’attendre à ce que l’arbre (${tree}) tienne, et que faut-il faire ?`,
+      `${client} demande si l’arbre (${tree}) peut tenir, et que faire.`,
+    askedNoClient: (tree) => `L’arbre (${tree}) peut-il tenir, et que faut-il faire ?`,
     purpose: (text) => `Selon les termes du client : ${text}`,
     noDrillings: 'Aucun forage n’a été relevé : on ne sait rien du bois à l’intérieur du tronc.',
     foundNothing: (n) =>
@@ -176,7 +176,7 @@ export const frenchReportWords: ReportWords = {
     signs: (signs) => `Observé sur l’arbre : ${signs}.`,
     wind: (code, gust) => `le vent selon ${code}, une rafale de ${gust} au houppier`,
     howSure: (wind, mode, below1, below15) =>
-      `Pour ${wind}, la probabilité d’un coefficient de sécurité (résistance sur charge) inférieur à 1, où il faut s’attendre à la défaillance, est ${below1} par ${mode}, mode déterminant ; inférieur au seuil usuel de 1,5, ${below15}. Les intervalles contiennent la valeur avec une probabilité de 90 %, dans la limite des données relevées.`,
+      `Pour ${wind}, la chance d’un coefficient de sécurité (résistance sur charge) sous 1, où la défaillance est à attendre, est ${below1} par ${mode}, mode déterminant ; sous le seuil usuel de 1,5, ${below15}. Les intervalles contiennent la valeur avec une probabilité de 90 %, dans la limite des données relevées.`,
     thin: 'Les données sur l’ancrage sont trop minces pour décider.',
     likelihood: (years, standing) => `Probabilité de défaillance d’ici ${years} : ${standing}`,
     overall: (risk, target, part) => `Le risque le plus élevé est ${risk} : ${target}, touché par ${part}.`,
@@ -185,7 +185,7 @@ export const frenchReportWords: ReportWords = {
     columns: ['Que faire', 'Pourquoi', 'Quand', 'Risque restant'],
     again: 'Faire réexaminer l’arbre',
     againWhy:
-      'Plus tôt après une tempête, des travaux près des racines, une nouvelle inclinaison, des fissures du sol ou de nouveaux carpophores.',
+      'Plus tôt après tempête, travaux près des racines, nouvelle inclinaison, fissures du sol ou nouveaux carpophores.',
     cautions: 'Les réserves et limites en fin de rapport font partie de la réponse.',
     suggestedBy: 'Ce que suggèrent les chiffres',
     assessorSays: 'Ce que conclut l’expert',
@@ -197,11 +197,11 @@ export const frenchReportWords: ReportWords = {
     exceeded:
       'Selon l’estimation médiane, le vent de calcul demande plus que ce que l’arbre peut supporter. Tenez personnes et biens hors de sa portée jusqu’à sa mise en sécurité ou jusqu’à ce qu’un essai ait montré mieux.',
     short:
-      'Selon l’estimation médiane, l’arbre résiste au vent de calcul, mais avec moins que la réserve usuelle de 1,5. Réduisez la charge, dégagez la zone visée par grand vent, ou poursuivez les essais ; décidez avec le client.',
+      'Selon l’estimation médiane, l’arbre résiste au vent de calcul, mais sans la réserve usuelle de 1,5. Réduisez la charge, dégagez les abords par grand vent, ou poursuivez les essais ; décidez avec le client.',
     uncertain:
       'L’estimation médiane atteint la réserve usuelle de 1,5, mais pas sa borne inférieure. Il faut de meilleures données, ou moins de charge, avant de compter sur cette réserve.',
     thinAnchorage:
-      'L’ancrage a été jugé d’après la seule taille de l’arbre et ses contreforts, et ces données sont trop minces pour décider : un essai de traction vient d’abord.',
+      'L’ancrage n’est jugé que d’après la taille de l’arbre et ses contreforts, ce qui est trop mince pour décider : un essai de traction vient d’abord.',
     enough:
       'La réserve usuelle de 1,5 est atteinte même à la borne inférieure. Ces chiffres seuls n’appellent pas de travaux sur l’arbre ; maintenez un contrôle régulier.',
     drillNext: (section, toward, worth, why) =>
@@ -299,7 +299,7 @@ export const frenchReportWords: ReportWords = {
     noEffect: 'pas d’effet calculé',
     when: (priority, by) => (by === '' ? priority : `${priority} : ${by}`),
     atOnce: 'sans délai',
-    by: (date) => `au plus tard le ${date}`,
+    by: (date) => `d’ici au ${date}`,
     within: (months) => `dans les ${months} mois suivant la visite`,
     chosen: 'retenu par le client',
     declined: 'écarté par le client',
@@ -727,6 +727,8 @@ export const frenchReportWords: ReportWords = {
     verify:
       'Le cas et les chiffres sont joints à ce PDF ; « standfast verify » les recalcule et dit lesquels tiennent.',
     repeat: 'Les mêmes données, version, graine et nombre de tirages redonnent les mêmes chiffres.',
+    ownTexts: (keys) =>
+      `Textes dans les termes propres à l’entreprise : ${keys}. Tous les autres sont ceux de ce programme.`,
     ownTexts: (keys) =>
       `Textes dans les termes propres à l’entreprise : ${keys}. Tous les autres sont ceux de ce programme.`,
     poses: 'Positions des forages',

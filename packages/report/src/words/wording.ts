@@ -137,8 +137,8 @@ export function wordingFaults(wording: unknown): { key: string; what: string }[]
       const known = [...Object.keys(REPLACED), ...ADDED_TO.map((one) => one + ADD)];
       return fault(`is no text of the report that can be worded; nearest is "${nearest(key, known)}"`);
     }
-    if (typeof text !== 'string' || text.trim() === '')
-      return fault('has no text: write it, or leave the key out to keep the text as it is');
+    if (typeof text !== 'string') return fault('is no text: write it in quotes');
+    if (text.trim() === '') return [];
     const used = placesOf(text);
     const missing = places.filter((place) => !used.includes(place));
     if (missing.length > 0)
@@ -168,6 +168,16 @@ function nearest(key: string, known: readonly string[]): string {
   return known.reduce((best, one) => (score(one) > score(best) ? one : best));
 }
 
+/** The keys under which a wording says something of its own: neither nothing nor what the report says anyway. */
+export function ownTexts(words: ReportWords, wording: Readonly<Record<string, string>>): string[] {
+  return wordingTexts(words)
+    .filter(({ key, text, adds }) => {
+      const own = wording[key]?.trim() ?? '';
+      return own !== '' && (adds || own !== text.trim());
+    })
+    .map(({ key }) => key);
+}
+
 /**
  * The words with a firm's own in place of the report's.
  * @throws InputFault naming the key, when a text cannot be used
@@ -180,7 +190,8 @@ export function withWording(
   const [first] = wordingFaults(wording);
   if (first) throw new InputFault(first.what, `report.wording["${first.key}"]`);
   let made = words;
-  for (const [key, text] of Object.entries(wording)) {
+  for (const key of ownTexts(words, wording)) {
+    const text = wording[key]!;
     if (key.endsWith(ADD)) {
       const base = key.slice(0, -ADD.length);
       const told = at(words, base);

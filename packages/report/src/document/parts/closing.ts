@@ -2,6 +2,7 @@
 import { type Picture, pictureOf } from '../../picture/picture.ts';
 import { bearing, fixed, measure } from '../../units.ts';
 import { language, term } from '../../words/spoken.ts';
+import { ownTexts } from '../../words/wording.ts';
 import type { Block, Severity } from '../blocks.ts';
 import { type Context, longDate } from '../context.ts';
 import { heading, table } from '../make.ts';
@@ -186,7 +187,7 @@ export function signatureOf({
 }
 
 function annex(context: Context): Block[] {
-  const { a, w, units, options } = context;
+  const { a, c, w, units, options } = context;
   const mm = (v: number) => measure(v, 'lengthMm', units);
   const all = [
     ...a.sections.flatMap((s) => s.drillings.map((d) => ({ name: `${s.id}/${d.id}`, d }))),
@@ -212,6 +213,9 @@ function annex(context: Context): Block[] {
       tone: 'small',
     },
   ];
+  const own = ownTexts(language().report, c.report?.wording ?? {});
+  if (own.length > 0)
+    blocks.push({ kind: 'paragraph', text: w.annex.ownTexts(own.join(', ')), tone: 'small' });
   if (all.length > 0)
     blocks.push(
       table(
