@@ -8,7 +8,9 @@ import { UpdateOffer } from './parts/UpdateOffer.tsx';
 import { AboutScreen } from './screens/AboutScreen.tsx';
 import { CaseScreen } from './screens/CaseScreen.tsx';
 import { CasesScreen } from './screens/CasesScreen.tsx';
+import { InventoryStep } from './screens/InventoryStep.tsx';
 import { Start } from './screens/Start.tsx';
+import { VerifyStep } from './screens/VerifyStep.tsx';
 import { themeShown } from './state/settings.ts';
 import { Toasts } from './state/toast.tsx';
 
@@ -38,6 +40,8 @@ export function App() {
           </Switch>
         </Start>
         <DropAnywhere />
+        <InventoryStep />
+        <VerifyStep />
       </Router>
       <Toasts />
       <UpdateOffer />

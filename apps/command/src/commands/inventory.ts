@@ -1,4 +1,6 @@
+import { randomUUID } from 'node:crypto';
 import { createReadStream, existsSync, readdirSync } from 'node:fs';
+import { mkdir, rename, rm, rmdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import {
   CASE_JSON,
@@ -14,7 +16,7 @@ import {
   surveyor,
   treeOrFault,
 } from '@standfast/casefile';
-import { onDisk, writeFolder } from '@standfast/casefile/node';
+import { onDisk } from '@standfast/casefile/node';
 import { InputFault } from '@standfast/engine';
 import { look } from '../files/read.ts';
 import { folderNames } from '../list/folder-names.ts';
@@ -145,18 +147,40 @@ function told(
     page.text(`and ${(faulty - faults.length).toLocaleString('en')} more at fault`, 'quiet');
 }
 
+/** All cases are written beside the folder, which appears when every one is there: all or none. */
 async function writeCases(
   file: string,
   folder: string,
   mapping: InventoryMapping,
   total: number,
 ): Promise<RepeatedLabels> {
+  const target = path.resolve(folder);
+  const part = path.join(path.dirname(target), `.${path.basename(target)}.${randomUUID().slice(0, 8)}.part`);
+  try {
+    await onDisk(folder, () => mkdir(part, { recursive: true }));
+    const repeats = await writeInto(part, file, mapping, total);
+    await onDisk(folder, async () => {
+      if (existsSync(target)) await rmdir(target);
+      await rename(part, target);
+    });
+    return repeats;
+  } catch (error) {
+    await rm(part, { recursive: true, force: true });
+    throw error;
+  }
+}
+
+async function writeInto(
+  folder: string,
+  file: string,
+  mapping: InventoryMapping,
+  total: number,
+): Promise<RepeatedLabels> {
   const scanner = featureScanner(file);
   const labels = labelCounter();
   const folderName = folderNames();
-  const encoder = new TextEncoder();
-  let written = 0;
   const progress = progressOn(process.stderr, total);
+  let written = 0;
   for await (const piece of textOf(file)) {
     const waiting = scanner.push(piece).values();
     const lane = async () => {
@@ -166,8 +190,10 @@ async function writeCases(
         const label = propertyText(tree, mapping.label);
         labels.count(label, tree.index);
         const place = path.join(folder, folderName(label, tree.index));
-        const text = caseText(caseOfTree(tree, mapping));
-        await writeFolder(new Map([[CASE_JSON, encoder.encode(text)]]), place);
+        await onDisk(place, async () => {
+          await mkdir(place);
+          await writeFile(path.join(place, CASE_JSON), caseText(caseOfTree(tree, mapping)));
+        });
         progress(++written);
       }
     };

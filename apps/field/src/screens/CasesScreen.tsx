@@ -1,21 +1,22 @@
-/** The list of cases, like the index of a field book. */
-import { newCase } from '@standfast/casefile';
-import { liveQuery } from 'dexie';
-import { Copy, Download, FolderOpen, MoreVertical, Plus, Trash2, Upload } from 'lucide-react';
-import { useEffect, useRef, useState } from 'react';
-import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+/** The work list: every case, the most urgent first, like the index of a field book. */
+import { FileCheck2, FolderOpen, Plus, Upload } from 'lucide-react';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
+import { ListFilters } from '../parts/list/ListFilters.tsx';
+import { ListHead } from '../parts/list/ListHead.tsx';
+import { rowName, WorkRowView } from '../parts/list/WorkRowView.tsx';
 import { SettingsButton } from '../parts/SettingsButton.tsx';
-import { SafetyScale } from '../parts/Verdict.tsx';
-import { binWithUndo, bringIn, faultText, today } from '../state/bringIn.ts';
-import { filesOfPicker, PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
+import { bringIn, faultText, today } from '../state/bringIn.ts';
+import { filesOfPicker, INVENTORY_FILES, PHOTO_FILES, REPORT_FILES, TABLE_FILES } from '../state/incoming.ts';
+import { changeListView, listed, useListView, WHOLE_LIST } from '../state/listView.ts';
 import { useOnline } from '../state/online.ts';
-import { complain, say } from '../state/toast.tsx';
-import { addCase, BIN_DAYS, duplicateCase, restoreCase, zipOfCase } from '../storage/cases.ts';
-import { type CaseRecord, database } from '../storage/database.ts';
-import { storageFaultOf } from '../storage/faults.ts';
-import { fileNameOf, offerDownload } from '../storage/fileName.ts';
-import { intervalText } from '../units/quantities.ts';
+import { complain } from '../state/toast.tsx';
+import { useWorkList } from '../state/useWorkList.ts';
+import { BIN_DAYS, DEMONSTRATION_ID, restoreCase } from '../storage/cases.ts';
+import type { CaseRecord } from '../storage/database.ts';
+import { addNewCase } from '../storage/firm.ts';
+import type { ListEntry } from '../storage/summaries.ts';
 import { openDemonstration } from './Start.tsx';
 
 /** What a case is called where there is no room for more. */
@@ -24,27 +25,17 @@ export function caseName(record: Pick<CaseRecord, 'caseFile'>): string {
   return tree.label?.trim() || title?.trim() || 'Unnamed tree';
 }
 
-function useCases(): CaseRecord[] | null {
-  const [cases, setCases] = useState<CaseRecord[] | null>(null);
-  useEffect(() => {
-    const following = liveQuery(() => database.cases.orderBy('savedAt').reverse().toArray()).subscribe({
-      next: setCases,
-      error: (thrown: unknown) => {
-        setCases([]);
-        complain(storageFaultOf(thrown).message);
-      },
-    });
-    return () => following.unsubscribe();
-  }, []);
-  return cases;
-}
+/** Rows drawn at first, and more each time the end of the list comes into view. */
+const ROWS_AT_A_TIME = 60;
 
 export function CasesScreen() {
-  const cases = useCases();
+  const listing = useWorkList();
+  const view = useListView();
   const [, navigate] = useLocation();
   const online = useOnline();
   const filePicker = useRef<HTMLInputElement>(null);
   const folderPicker = useRef<HTMLInputElement>(null);
+  const reportPicker = useRef<HTMLInputElement>(null);
   useEffect(() => {
     document.title = 'Cases · Standfast';
   }, []);
@@ -52,7 +43,7 @@ export function CasesScreen() {
   const attempt = (step: () => Promise<void>, what: string) => () =>
     step().catch((thrown: unknown) => complain(faultText(thrown, what)));
   const begin = attempt(async () => {
-    navigate(`/case/${await addCase(newCase(today()), new Map(), 'made here')}/tree`);
+    navigate(`/case/${await addNewCase(today())}/tree`);
   }, 'New case');
   const demonstrate = attempt(async () => {
     navigate(`/case/${await openDemonstration()}/decision`);
@@ -63,8 +54,9 @@ export function CasesScreen() {
     if (opened) navigate(`/case/${opened}/section`);
   };
 
-  const kept = cases?.filter(({ deletedAt }) => deletedAt === 0);
-  const binned = cases?.filter(({ deletedAt }) => deletedAt > 0) ?? [];
+  const kept = listing?.kept;
+  const binned = listing?.binned ?? [];
+  const shown = useMemo(() => listed(kept ?? [], view, today()), [kept, view]);
   return (
     <div className="cases-page">
       <header className="masthead">
@@ -91,13 +83,24 @@ export function CasesScreen() {
           <Button className="button" onPress={() => folderPicker.current?.click()}>
             <FolderOpen aria-hidden /> Bring in a folder
           </Button>
+          <Button className="button" onPress={() => reportPicker.current?.click()}>
+            <FileCheck2 aria-hidden /> Verify a report
+          </Button>
+          <input
+            ref={reportPicker}
+            type="file"
+            hidden
+            aria-label="Report to verify"
+            accept={REPORT_FILES}
+            onChange={(event) => take(event.target)}
+          />
           <input
             ref={filePicker}
             type="file"
             multiple
             hidden
             aria-label="Case zips, tables or photos of strips"
-            accept={`.zip,${TABLE_FILES},${PHOTO_FILES}`}
+            accept={`.zip,${TABLE_FILES},${PHOTO_FILES},${INVENTORY_FILES},${REPORT_FILES}`}
             onChange={(event) => take(event.target)}
           />
           <input
@@ -111,35 +114,41 @@ export function CasesScreen() {
             onChange={(event) => take(event.target)}
           />
         </div>
-        <h2 className="list-heading">Cases</h2>
+        <ListHead here="list" shown={shown} total={kept?.length ?? 0} />
+        {kept && kept.length > 1 && <ListFilters entries={kept} />}
         {kept?.length === 0 && (
           <section className="empty">
             <h3>No case yet</h3>
             <p>
               Begin a new one at the tree, or bring in what you have: a case folder, a case zip, tables of
-              readings as your drill wrote them, or photos of its paper strips. You can also drop files
-              anywhere on this page.
+              readings as your drill wrote them, photos of its paper strips, or the points of a tree inventory
+              (GeoJSON). You can also drop files anywhere on this page.
             </p>
             <Button className="button" onPress={demonstrate}>
               Look at the demonstration case
             </Button>
           </section>
         )}
-        <ul className="case-list">
-          {kept?.map((record) => (
-            <CaseRow key={record.id} record={record} />
-          ))}
-        </ul>
+        {kept && kept.length > 0 && shown.length === 0 && (
+          <section className="empty">
+            <h3>No case is like that</h3>
+            <p>None of the {kept.length} cases has what you look for.</p>
+            <Button className="button" onPress={() => changeListView(WHOLE_LIST)}>
+              Show all cases
+            </Button>
+          </section>
+        )}
+        <Rows entries={shown} />
         {binned.length > 0 && (
           <details className="bin">
             <summary>
               Bin ({binned.length}), kept for {BIN_DAYS} days
             </summary>
             <ul>
-              {binned.map((record) => (
-                <li key={record.id}>
-                  <span>{caseName(record)}</span>
-                  <Button className="button quiet" onPress={() => restoreCase(record.id)}>
+              {binned.map(({ id, row }) => (
+                <li key={id}>
+                  <span>{rowName(row)}</span>
+                  <Button className="button quiet" onPress={() => restoreCase(id)}>
                     Put back
                   </Button>
                 </li>
@@ -147,7 +156,7 @@ export function CasesScreen() {
             </ul>
           </details>
         )}
-        {kept && kept.length > 0 && !kept.some(({ origin }) => origin === 'demonstration') && (
+        {kept && kept.length > 0 && !kept.some(({ id }) => id === DEMONSTRATION_ID) && (
           <Button className="button quiet" onPress={demonstrate}>
             Look at the demonstration case
           </Button>
@@ -157,66 +166,39 @@ export function CasesScreen() {
   );
 }
 
-function CaseRow({ record }: { record: CaseRecord }) {
-  const { caseFile, verdict, origin, savedAt, id } = record;
-  const name = caseName(record);
-  const act = async (action: string) => {
-    try {
-      if (action === 'duplicate') {
-        await duplicateCase(id);
-        say(`${name} was copied.`);
-      }
-      if (action === 'zip') {
-        const fileName = fileNameOf(caseFile.tree.label, caseFile.visitedOn, 'zip');
-        offerDownload(await zipOfCase(record), fileName, 'application/zip');
-      }
-      if (action === 'bin') await binWithUndo(id, name);
-    } catch (thrown) {
-      complain(faultText(thrown, name));
-    }
-  };
+/** The rows, drawn as far as a person has come: a list of thousands opens as fast as one of ten. */
+function Rows({ entries }: { entries: readonly ListEntry[] }) {
+  const [count, setCount] = useState(ROWS_AT_A_TIME);
+  const end = useRef<HTMLDivElement>(null);
+  const day = today();
+  const left = entries.length - count;
+  useEffect(() => {
+    const element = end.current;
+    if (!element || left <= 0) return;
+    const watching = new IntersectionObserver(
+      ([seen]) => {
+        if (seen?.isIntersecting) setCount(count + ROWS_AT_A_TIME);
+      },
+      { rootMargin: '600px' },
+    );
+    watching.observe(element);
+    return () => watching.disconnect();
+  }, [count, left]);
   return (
-    <li className="case-row">
-      <Link className="case-link" href={`/case/${id}/decision`}>
-        <span className="case-label">{name}</span>
-        <span className="case-species">{caseFile.tree.species || 'species not given'}</span>
-        <span className="case-client">
-          {[caseFile.client?.name, caseFile.visitedOn].filter(Boolean).join(' · ') || 'no client yet'}
-        </span>
-        {(origin === 'demonstration' || caseFile.invented) && <span className="tag">invented</span>}
-        <span className="case-verdict">
-          {verdict ? (
-            <>
-              <SafetyScale interval={verdict} label={`Safety ${intervalText(verdict)}`} />
-              <span>
-                {intervalText(verdict)} <small>{verdict.mode}</small>
-              </span>
-            </>
-          ) : (
-            <small>not assessed yet</small>
-          )}
-        </span>
-        <small className="case-saved">saved {whenText(savedAt)}</small>
-      </Link>
-      <MenuTrigger>
-        <Button className="icon-button" aria-label={`More for ${name}`}>
-          <MoreVertical aria-hidden />
-        </Button>
-        <Popover className="popover" placement="bottom end">
-          <Menu className="menu" onAction={(key) => act(String(key))}>
-            <MenuItem id="duplicate" className="menu-item">
-              <Copy aria-hidden /> Duplicate
-            </MenuItem>
-            <MenuItem id="zip" className="menu-item">
-              <Download aria-hidden /> Save as zip
-            </MenuItem>
-            <MenuItem id="bin" className="menu-item alarm">
-              <Trash2 aria-hidden /> Delete
-            </MenuItem>
-          </Menu>
-        </Popover>
-      </MenuTrigger>
-    </li>
+    <>
+      <ul className="case-list">
+        {entries.slice(0, count).map((entry) => (
+          <WorkRowView key={entry.id} entry={entry} today={day} />
+        ))}
+      </ul>
+      {left > 0 && (
+        <div ref={end} className="list-end">
+          <Button className="button" onPress={() => setCount(count + ROWS_AT_A_TIME)}>
+            Show more ({left} left)
+          </Button>
+        </div>
+      )}
+    </>
   );
 }
 

@@ -1,11 +1,11 @@
 /** Brings files in and says what came of it; each file that cannot be read is named with the reason. */
-import { newCase } from '@standfast/casefile';
 import { InputFault } from '@standfast/engine';
-import { addCase, binCase, bringInBag, bringInZip, restoreCase } from '../storage/cases.ts';
+import { binCase, bringInBag, bringInZip, restoreCase } from '../storage/cases.ts';
 import { storageFaultOf } from '../storage/faults.ts';
+import { addNewCase } from '../storage/firm.ts';
 import { type Incoming, type PathFile, sortIncoming } from './incoming.ts';
 import { complain, say } from './toast.tsx';
-import { waitForImport, waitForStrips } from './waiting.ts';
+import { waitForImport, waitForInventories, waitForReports, waitForStrips } from './waiting.ts';
 
 /** Today's date as a case writes it, in the person's own time zone. */
 export function today(now = new Date()): string {
@@ -37,7 +37,7 @@ export async function bringIn(files: readonly PathFile[], openCaseId: string | n
   const needsCase = incoming.some(({ kind }) => kind === 'tables' || kind === 'photos');
   if (needsCase && openCaseId === null) {
     try {
-      made = await addCase(newCase(today()), new Map(), 'made here');
+      made = await addNewCase(today());
     } catch (thrown) {
       complain(storageFaultOf(thrown).message);
       return null;
@@ -49,9 +49,11 @@ export async function bringIn(files: readonly PathFile[], openCaseId: string | n
       if (each.kind === 'folder') opened.push(await bringInBag(each.bag, 'brought in'));
       if (each.kind === 'tables') waitForImport(each.tables);
       if (each.kind === 'photos') waitForStrips(each.photos);
+      if (each.kind === 'report') waitForReports([each.file]);
+      if (each.kind === 'inventory') waitForInventories([each.file]);
       if (each.kind === 'unknown') {
         complain(
-          `${each.name}: this kind of file cannot be read. Bring in a case folder, a case zip, tables (csv, txt, xlsx), or photos of paper strips (JPEG, PNG, HEIC).`,
+          `${each.name}: this kind of file cannot be read. Bring in a case folder, a case zip, tables (csv, txt, xlsx), photos of paper strips (JPEG, PNG, HEIC), a tree inventory (GeoJSON), or a report to verify (PDF, HTML).`,
         );
       }
     } catch (thrown) {

@@ -1,6 +1,6 @@
 /**
- * Files dropped or chosen: told apart as a case (folder or zip), loose tables, or photos of paper strips. Tables and
- * photos wait until the steps of a case take them.
+ * Files dropped or chosen: told apart as a case (folder or zip), loose tables, photos of paper strips, a report to verify,
+ * or an inventory of trees. Each but a case waits until the step that takes it.
  */
 import { CASE_JSON, type CaseBag } from '@standfast/casefile';
 
@@ -14,6 +14,8 @@ export type Incoming =
   | { kind: 'folder'; name: string; bag: CaseBag }
   | { kind: 'tables'; tables: LooseFile[] }
   | { kind: 'photos'; photos: LooseFile[] }
+  | { kind: 'report'; file: File }
+  | { kind: 'inventory'; file: File }
   | { kind: 'unknown'; name: string };
 
 /** A file with its path inside what was dropped. */
@@ -25,6 +27,8 @@ export interface PathFile {
 const TABLE = /\.(csv|txt|tsv|dat|asc|xlsx)$/i;
 const PHOTO = /\.(jpe?g|png|heic|heif|webp)$/i;
 const ZIP = /\.zip$/i;
+const REPORT = /\.(pdf|html?)$/i;
+const INVENTORY = /\.(geojson|json)$/i;
 
 /** Reads the files and says what they are. Several cases in one go come back as several. */
 export async function sortIncoming(files: readonly PathFile[]): Promise<Incoming[]> {
@@ -47,6 +51,8 @@ export async function sortIncoming(files: readonly PathFile[]): Promise<Incoming
     if (ZIP.test(path)) found.push({ kind: 'zip', name: file.name, bytes: await bytesOf(file) });
     else if (TABLE.test(path)) tables.push({ name: file.name, bytes: await bytesOf(file) });
     else if (PHOTO.test(path)) photos.push({ name: file.name, bytes: await bytesOf(file) });
+    else if (REPORT.test(path)) found.push({ kind: 'report', file });
+    else if (INVENTORY.test(path)) found.push({ kind: 'inventory', file });
     else found.push({ kind: 'unknown', name: file.name });
   }
   if (photos.length > 0) found.push({ kind: 'photos', photos });
@@ -103,3 +109,5 @@ export function filesOfPicker(list: FileList): PathFile[] {
 /** What a picker of the steps below takes. */
 export const TABLE_FILES = '.csv,.txt,.tsv,.dat,.asc,.xlsx';
 export const PHOTO_FILES = 'image/jpeg,image/png,image/heic,image/heif,image/webp';
+export const REPORT_FILES = '.pdf,.html,.htm,application/pdf,text/html';
+export const INVENTORY_FILES = '.geojson,.json,application/geo+json';

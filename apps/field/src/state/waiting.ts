@@ -1,4 +1,4 @@
-/** Loose files on their way into the open case: tables for the import step, photos for the strip step. */
+/** Loose files on their way to the step that takes them: tables, photos of strips, reports to verify, inventories. */
 import { useSyncExternalStore } from 'react';
 import type { StripDraft } from '../edit/stripDraft.ts';
 import type { LooseFile } from './incoming.ts';
@@ -36,3 +36,11 @@ export interface WaitingStrip extends LooseFile {
 const strips = queue<WaitingStrip>();
 export const waitForStrips = strips.set;
 export const useWaitingStrips = strips.use;
+
+const reports = queue<File>();
+export const waitForReports = reports.set;
+export const useWaitingReports = reports.use;
+
+const inventories = queue<File>();
+export const waitForInventories = inventories.set;
+export const useWaitingInventories = inventories.use;

@@ -67,14 +67,9 @@ export async function verifyReport(
   name: string,
   { fonts }: { fonts: ReportFonts },
 ): Promise<Verification> {
-  const opened = looksLikeHtml(bytes) ? openHtml(bytes, name) : openPdf(bytes, name);
-  const caseZip = opened.attached(CASE_ATTACHMENT);
+  const opened = openReport(bytes, name);
+  const caseZip = caseOf(opened, name);
   const json = opened.attached(FIGURES_ATTACHMENT);
-  if (!caseZip)
-    throw new InputFault(
-      `this report carries no ${CASE_ATTACHMENT}, so there is nothing to recompute it from: use a report that Standfast wrote`,
-      name,
-    );
   if (!json)
     throw new InputFault(
       `this report carries no ${FIGURES_ATTACHMENT} with its figures, so it cannot be held against its case: make the report anew`,
@@ -106,6 +101,27 @@ export async function verifyReport(
     pages,
     others,
   };
+}
+
+/**
+ * The case that travels inside a report, as a zip.
+ * @throws InputFault when it is no report, or carries no case
+ */
+export function caseInReport(bytes: Uint8Array, name: string): Uint8Array {
+  return caseOf(openReport(bytes, name), name);
+}
+
+function openReport(bytes: Uint8Array, name: string): Opened {
+  return looksLikeHtml(bytes) ? openHtml(bytes, name) : openPdf(bytes, name);
+}
+
+function caseOf(opened: Opened, name: string): Uint8Array {
+  const caseZip = opened.attached(CASE_ATTACHMENT);
+  if (caseZip) return caseZip;
+  throw new InputFault(
+    `this report carries no ${CASE_ATTACHMENT}, so there is nothing to recompute it from: use a report that Standfast wrote`,
+    name,
+  );
 }
 
 function openPdf(bytes: Uint8Array, name: string): Opened {
