@@ -2,7 +2,14 @@
  * The assessment, off the page's thread. The worker keeps each trace it has read, by the hash of its bytes, so an
  * edit sends only the case.
  */
-import { CaseFaults, type CaseFile, checkCase, engineInput, readTraceTable } from '@standfast/casefile';
+import {
+  CaseFaults,
+  type CaseFile,
+  checkCase,
+  engineInput,
+  parseCase,
+  readTraceTable,
+} from '@standfast/casefile';
 import {
   type Assessment,
   assess,
@@ -94,8 +101,13 @@ const api = {
         return undefined;
       }
     };
+    // A field that was emptied may be one that the format cannot be without.
+    attempt(() => parseCase(caseFile));
+    const shapeless = new Set(faults.map(({ where }) => where));
     const checked = attempt(() => checkCase(caseFile));
-    faults.push(...(checked?.faults ?? []).map(({ what, where }) => ({ what, where })));
+    for (const { what, where } of checked?.faults ?? []) {
+      if (!shapeless.has(where)) faults.push({ what, where });
+    }
     notices.push(...(checked?.notices ?? []));
     const traces = new Map<string, Trace>();
     for (const { named, path, sha256 } of traceFilesOf(caseFile, files)) {
