@@ -82,8 +82,6 @@ program
   .addOption(new Option('--paper <paper>', 'paper of the report').choices(['a4', 'letter']))
   .addOption(languageOption())
   .option('--wording <wording.json>', "the firm's own wording of chosen texts (see standfast wording)")
-  .addOption(languageOption())
-  .option('--wording <wording.json>', "the firm's own wording of chosen texts (see standfast wording)")
   .option('--firm <folder>', "folder with firm.json: the firm's letterhead, logo, signature, language, units")
   .option('--signed-on <date>', 'the report is signed on this day, for example 2026-06-20', day)
   .addOption(seedOption())
@@ -107,17 +105,6 @@ program
   .action(
     withOutcome(async (earlier: string, later: string, options: CompareFlags) =>
       (await import('./commands/compare.ts')).compareCases(earlier, later, options),
-    ),
-  );
-
-program
-  .command('wording')
-  .description('write every text of the report that a firm may word, as it stands, to edit')
-  .addOption(languageOption())
-  .option('--out <wording.json>', 'write it to a file')
-  .action(
-    withOutcome(async (options: { language?: 'en' | 'fr'; out?: string }) =>
-      (await import('./commands/wording.ts')).wording(options),
     ),
   );
 
@@ -270,10 +257,6 @@ try {
   if (!(error instanceof CommanderError)) throw error;
   // Help and version that were asked for end well; everything else commander refuses is wrong usage.
   process.exitCode = error.exitCode === 0 ? 0 : WRONG_USAGE;
-}
-
-function languageOption(): Option {
-  return new Option('--language <code>', 'language of the report').choices(['en', 'fr']);
 }
 
 function languageOption(): Option {

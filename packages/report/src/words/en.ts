@@ -717,8 +717,6 @@ export const reportWords = {
     repeat: 'The same inputs, version, seed and number of draws give the same figures again.',
     ownTexts: (keys: string) =>
       `Texts in the firm\u2019s own wording: ${keys}. All others are worded as this program words them.`,
-    ownTexts: (keys: string) =>
-      `Texts in the firm\u2019s own wording: ${keys}. All others are worded as this program words them.`,
     poses: 'Positions of the drillings',
     poseColumns: [
       'Drilling',

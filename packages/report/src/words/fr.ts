@@ -159,8 +159,7 @@ export const frenchReportWords: ReportWords = {
       sure: 'Certitude',
       risk: 'Risque',
     },
-    asked: (client, tree) =>
-      `${client} demande si l’arbre (${tree}) peut tenir, et que faire.`,
+    asked: (client, tree) => `${client} demande si l’arbre (${tree}) peut tenir, et que faire.`,
     askedNoClient: (tree) => `L’arbre (${tree}) peut-il tenir, et que faut-il faire ?`,
     purpose: (text) => `Selon les termes du client : ${text}`,
     noDrillings: 'Aucun forage n’a été relevé : on ne sait rien du bois à l’intérieur du tronc.',
@@ -725,10 +724,8 @@ export const frenchReportWords: ReportWords = {
     draws: 'Nombre de tirages',
     fingerprint: 'Empreinte du cas (SHA-256)',
     verify:
-      'Le cas et les chiffres sont joints à ce PDF ; « standfast verify » les recalcule et dit lesquels tiennent.',
+      'Le cas et les chiffres sont joints à ce rapport ; « standfast verify » les recalcule et dit lesquels tiennent.',
     repeat: 'Les mêmes données, version, graine et nombre de tirages redonnent les mêmes chiffres.',
-    ownTexts: (keys) =>
-      `Textes dans les termes propres à l’entreprise : ${keys}. Tous les autres sont ceux de ce programme.`,
     ownTexts: (keys) =>
       `Textes dans les termes propres à l’entreprise : ${keys}. Tous les autres sont ceux de ce programme.`,
     poses: 'Positions des forages',
