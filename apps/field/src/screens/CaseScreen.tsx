@@ -1,14 +1,26 @@
 /** One case: the title strip with the verdict, the places of the day's work, and the place now open. */
-import { ArrowLeft, CircleDot, FileText, Redo2, Scale, TreeDeciduous, Undo2, Wind } from 'lucide-react';
+import {
+  ArrowLeft,
+  CircleDot,
+  FileText,
+  History,
+  Redo2,
+  Scale,
+  TreeDeciduous,
+  Undo2,
+  Wind,
+} from 'lucide-react';
 import { type ComponentType, useEffect } from 'react';
 import { Button } from 'react-aria-components';
 import { Link, Redirect } from 'wouter';
 import { CaseBanners } from '../parts/CaseBanners.tsx';
+import { NextVisit } from '../parts/NextVisit.tsx';
 import { SaveState } from '../parts/SaveState.tsx';
 import { SettingsButton } from '../parts/SettingsButton.tsx';
 import { VerdictStrip } from '../parts/VerdictStrip.tsx';
 import { SessionProvider, useSession, useSessionView } from '../state/useSession.tsx';
 import { caseName } from './CasesScreen.tsx';
+import { ChangePlace } from './ChangePlace.tsx';
 import { DecisionPlace } from './DecisionPlace.tsx';
 import { DrillingPlace } from './DrillingPlace.tsx';
 import { ImportStep } from './ImportStep.tsx';
@@ -25,12 +37,15 @@ interface Place {
   short: string;
   icon: ComponentType<{ 'aria-hidden': true }>;
   screen: ComponentType;
+  /** Only in a case that holds an earlier visit. */
+  ofReturn?: boolean;
 }
 
 const PLACES: readonly Place[] = [
   { id: 'tree', name: 'Tree and site', short: 'Tree', icon: TreeDeciduous, screen: TreePlace },
   { id: 'section', name: 'Section and drillings', short: 'Section', icon: CircleDot, screen: SectionPlace },
   { id: 'strength', name: 'Strength and wind', short: 'Strength', icon: Wind, screen: StrengthPlace },
+  { id: 'change', name: 'Change', short: 'Change', icon: History, screen: ChangePlace, ofReturn: true },
   { id: 'decision', name: 'Decision', short: 'Decision', icon: Scale, screen: DecisionPlace },
   { id: 'report', name: 'Report', short: 'Report', icon: FileText, screen: ReportPlace },
 ];
@@ -63,6 +78,7 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
   if (status === 'gone') return <CaseGone />;
   if (!record) return <p className="opening">Opening the case…</p>;
   const Screen = place.screen;
+  const places = PLACES.filter(({ ofReturn }) => !ofReturn || record.caseFile.earlier !== undefined);
   return (
     <div className="case-page">
       <button type="button" className="out-of-sight skip" onClick={skipToPlace}>
@@ -96,8 +112,8 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
         <SettingsButton />
       </header>
       <nav className="places" aria-label="Places of the case">
-        <ol>
-          {PLACES.map(({ id: each, name: full, short, icon: Icon }, i) => (
+        <ol className={places.length > 5 ? 'six' : undefined}>
+          {places.map(({ id: each, name: full, short, icon: Icon }, i) => (
             <li key={each}>
               <Link href={`/case/${id}/${each}`} aria-current={each === place.id ? 'page' : undefined}>
                 <span className="place-number" aria-hidden="true">
@@ -117,6 +133,7 @@ function CaseFrame({ id, place: placeId, part }: CaseScreenProps) {
         <CaseBanners />
         <main id="place" tabIndex={-1}>
           {place.id === 'section' && part !== null ? <DrillingPlace drillingId={part} /> : <Screen />}
+          {place.id === 'report' && <NextVisit />}
         </main>
       </div>
       <ImportStep />

@@ -34,9 +34,11 @@ const INVENTORY = /\.(geojson|json)$/i;
 export async function sortIncoming(files: readonly PathFile[]): Promise<Incoming[]> {
   const found: Incoming[] = [];
   const seen = files.filter(({ path }) => !/(^|\/)(\.|__MACOSX)/.test(path));
-  const roots = seen
+  const folders = seen
     .filter(({ path }) => path.split('/').pop() === CASE_JSON)
     .map(({ path }) => path.slice(0, -CASE_JSON.length));
+  // A case within a case is an earlier visit of it and comes along with it.
+  const roots = folders.filter((root) => !folders.some((other) => other !== root && root.startsWith(other)));
   for (const root of roots) {
     const bag: CaseBag = new Map();
     for (const { path, file } of seen) {

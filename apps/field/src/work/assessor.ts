@@ -9,6 +9,7 @@ import { type Remote, wrap } from 'comlink';
 import { traceFilesOf } from '../edit/drillings.ts';
 import { loadFiles } from '../storage/blobs.ts';
 import type { AssessOutcome, AssessorApi, FaultText, TraceSamples } from './assessor.worker.ts';
+import { earlierEvidence } from './earlierVisit.ts';
 
 export const QUICK_DRAWS = 200;
 export const FULL_DRAWS = 2000;
@@ -167,7 +168,10 @@ export function assessorWorker(): AssessorWorker {
 }
 
 function traceFiles({ caseFile, files }: Wanted): Record<string, string> {
-  return Object.fromEntries(traceFilesOf(caseFile, files).map(({ path, sha256 }) => [path, sha256]));
+  return {
+    ...Object.fromEntries(traceFilesOf(caseFile, files).map(({ path, sha256 }) => [path, sha256])),
+    ...earlierEvidence(caseFile, files),
+  };
 }
 
 let shared: AssessorWorker | null = null;

@@ -21,6 +21,7 @@ import {
 } from '@standfast/engine';
 import { expose, transfer } from 'comlink';
 import { traceFilesOf } from '../edit/drillings.ts';
+import { earlierInput } from './earlierVisit.ts';
 import { rememberingReader } from './rememberingReader.ts';
 
 export interface FaultText {
@@ -116,8 +117,12 @@ const api = {
     }
     const ready = attempt(() => engineInput(caseFile, traces));
     notices.push(...(ready?.notices ?? []));
+    const earlier = attempt(() => earlierInput(caseFile, files, (sha256) => bytesBySha.get(sha256), traceOf));
+    notices.push(...(earlier?.notices ?? []));
     if (!ready || faults.length > 0) return { ok: false, faults: withoutRepeats(faults), notices };
-    const assessment = attempt(() => assess(ready.input, { draws, read }));
+    const assessment = attempt(() =>
+      assess(earlier?.input ? { ...ready.input, earlier: earlier.input } : ready.input, { draws, read }),
+    );
     if (!assessment) return { ok: false, faults, notices };
     return { ok: true, assessment, tree: ready.input.tree, notices };
   },

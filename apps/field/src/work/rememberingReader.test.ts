@@ -23,14 +23,29 @@ describe('a reader that remembers', () => {
     expect(reads).toBe(1);
     for (const change of [
       { barkMm: 20 },
+      { exitMm: 400 },
       { species: 'Quercus robur' },
       { id: 'd2' },
       { trace: { ...trace } },
     ]) {
       reader([toRead(change)]);
     }
-    expect(reads).toBe(5);
-    reader([toRead(), toRead({ id: 'd2' })]);
     expect(reads).toBe(6);
+    reader([toRead(), toRead({ id: 'd2' })]);
+    expect(reads).toBe(7);
+  });
+
+  it('remembers two visits, read in turn', () => {
+    let reads = 0;
+    const reader = rememberingReader((traces) => {
+      reads++;
+      return traces.map(() => ({}) as TraceReading);
+    });
+    const [earlier, later] = [[toRead()], [toRead({ trace: { ...trace } })]];
+    for (let edit = 0; edit < 3; edit++) {
+      reader(later);
+      reader(earlier);
+    }
+    expect(reads).toBe(2);
   });
 });

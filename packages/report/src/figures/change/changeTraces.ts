@@ -5,6 +5,7 @@
 import type { DrillingAssessment, DrillingChange } from '@standfast/engine';
 import { line, plate, text } from '../../scene/marks.ts';
 import type { Scene, SceneItem } from '../../scene/scene.ts';
+import { textWidth } from '../../scene/textWidth.ts';
 import { bearing, measure, type Units } from '../../units.ts';
 import { language } from '../../words/spoken.ts';
 import { type FigureOptions, toPx } from '../options.ts';
@@ -47,7 +48,7 @@ export function changeTraces(change: DrillingChange, options: ChangeTracesOption
   const above = draw(earlier, [from - deeper, to - deeper]);
   const below = draw(later, [from, to]);
   const head = size + 8;
-  const gap = size + 20;
+  const gap = 2 * size + 24;
   const second = head + above.height + gap;
   const x = below.plot.depthMm;
   const thenBottom = head + above.height - 2;
@@ -59,30 +60,44 @@ export function changeTraces(change: DrillingChange, options: ChangeTracesOption
       face: 'semibold',
     }),
     text(width - 10, size + 2, options.thenName, { size, anchor: 'end', face: 'semibold' }),
-    text(width - 10, second - 2, options.nowName, { size, anchor: 'end', face: 'semibold' }),
     ...moved(above.items, 0, head),
     ...moved(below.items, 0, second),
   ];
   // The joins run through the gap only, so that the traces stay readable.
   const joinFrom = thenBottom + 1;
   const joinTo = nowTop - size - 10;
-  const join = (thenMm: number, nowMm: number, label: string, strong: boolean) => {
+  // The label of the cambium stands high, that of the front low, so that the two never meet.
+  const join = (thenMm: number, nowMm: number, label: string, at: 'high' | 'low', strong: boolean) => {
     const a = toPx(x, thenMm + deeper);
     const b = toPx(x, nowMm);
     const paint = strong ? ('alarm' as const) : ('accent' as const);
+    const y = at === 'high' ? joinFrom + size : joinTo - 2;
+    const wide = textWidth(label, size - 1, 'semibold');
+    const right = Math.max(a, b) + 5;
+    const fits = right + wide <= width - 4;
     items.push(
       line([a, joinFrom], [b, joinTo], paint, { width: 1.4, ...(strong ? {} : { dash: [4, 2] }) }),
-      ...plate(Math.max(a, b) + 4, (joinFrom + joinTo) / 2 + size * 0.35, label, {
+      ...plate(fits ? right : Math.min(a, b) - 5, y, label, {
         size: size - 1,
         fill: paint,
         face: 'semibold',
+        anchor: fits ? 'start' : 'end',
       }),
     );
   };
+  const frontPx = change.front === 'both' ? toPx(x, endOf(later)) : 0;
+  items.push(
+    ...plate(frontPx > width * 0.6 ? width * 0.3 : width - 10, joinTo - 2, options.nowName, {
+      size,
+      anchor: frontPx > width * 0.6 ? 'start' : 'end',
+      face: 'semibold',
+    }),
+  );
   join(
     earlier.woodFromMm,
     later.woodFromMm,
     `${words.cambium}: ${words.grown(measure(change.growthMm.p50, 'lengthMm', units))}`,
+    'high',
     false,
   );
   if (change.front === 'both' && change.frontMm) {
@@ -91,6 +106,7 @@ export function changeTraces(change: DrillingChange, options: ChangeTracesOption
       endOf(earlier),
       endOf(later),
       change.verdict === 'moved' ? words.moved(by) : language().report.change.verdicts[change.verdict],
+      'low',
       change.verdict === 'moved',
     );
   }
