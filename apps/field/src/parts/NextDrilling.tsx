@@ -39,7 +39,7 @@ interface NextPlaceProps {
 function NextPlace({ assessment, next, planned }: NextPlaceProps) {
   const { units } = useSettings();
   const section = assessment.sections.find(({ id }) => id === next.sectionId);
-  const heading = (next.azimuthDeg + 180) % 360;
+  const heading = (next.azimuthDeg + 180 + next.offRadialDeg + 360) % 360;
   const worth = percent(next.worth);
   const others = next.candidates.filter(
     ({ sectionId, azimuthDeg }) => sectionId !== next.sectionId || azimuthDeg !== next.azimuthDeg,
@@ -61,8 +61,11 @@ function NextPlace({ assessment, next, planned }: NextPlaceProps) {
           </div>
         )}
         <div>
-          <dt>Drill toward the pith, heading</dt>
-          <dd>{bearing(heading)}</dd>
+          <dt>{next.offRadialDeg === 0 ? 'Drill toward the pith, heading' : 'Drill heading'}</dt>
+          <dd>
+            {bearing(heading)}
+            {next.offRadialDeg !== 0 && ` (${turnedText(next)} of the pith)`}
+          </dd>
         </div>
       </dl>
       <p>{next.why}</p>
@@ -75,8 +78,10 @@ function NextPlace({ assessment, next, planned }: NextPlaceProps) {
             meaning:
               'The expected drop in the chance of a wrong decision to keep or to act, as a share of that chance now.',
             formula: [
-              'for each place: what the needle would meet in each draw, and the decision that would follow',
+              'for each place and heading: what the needle would meet in each draw, and the decision that would follow',
               'worth = 1 − chance of a wrong decision after the hole ÷ chance before it',
+              'where one hole alone would not change the decision: half of what two are worth',
+              'places are ranked by that and by what each hole tells toward a decision that later holes make',
             ],
             inputs: next.candidates.slice(0, 12).map((candidate) => ({
               name: placeOf(candidate),
@@ -107,6 +112,7 @@ function Ranking({ title, candidates }: { title: string; candidates: readonly Ca
         <thead>
           <tr>
             <th scope="col">Place to stand</th>
+            <th scope="col">Drill</th>
             <th scope="col">Worth</th>
           </tr>
         </thead>
@@ -114,13 +120,16 @@ function Ranking({ title, candidates }: { title: string; candidates: readonly Ca
           {best.map((candidate) => (
             <tr key={placeOf(candidate)}>
               <th scope="row">{placeOf(candidate)}</th>
+              <td>
+                {candidate.offRadialDeg === 0 ? 'toward the pith' : `${turnedText(candidate)} of the pith`}
+              </td>
               <td>{percent(candidate.worth)}</td>
             </tr>
           ))}
         </tbody>
       </table>
       {candidates.length > best.length && (
-        <p className="hint">{`${candidates.length - best.length} more places are worth no more.`}</p>
+        <p className="hint">{`${candidates.length - best.length} more places were looked at; less is to be learnt there.`}</p>
       )}
     </details>
   );
@@ -168,6 +177,11 @@ function Plan({ plan }: { plan: FirstDrillings }) {
       </details>
     </section>
   );
+}
+
+/** How far and to which hand the needle is turned, for one who stands there and faces the stem. */
+function turnedText({ offRadialDeg }: Candidate): string {
+  return `${fixed(Math.abs(offRadialDeg), 0)}° to the ${offRadialDeg > 0 ? 'right' : 'left'}`;
 }
 
 function placeOf({ sectionId, azimuthDeg }: Candidate): string {
