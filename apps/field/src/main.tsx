@@ -5,6 +5,7 @@ import './look/base.css';
 import './look/parts.css';
 import './look/screens.css';
 import './look/decision.css';
+import './look/report.css';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the app.');

@@ -1,17 +1,23 @@
 /** Who reports to whom, what the assessor concludes, and the report itself: looked at here, saved as PDF or HTML. */
+import type { CaseFile } from '@standfast/casefile';
 import { Download, FileText, Globe } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { DateEntry, NumberEntry, TextEntry } from '../parts/entries.tsx';
 import { Group } from '../parts/Group.tsx';
 import { Cautions } from '../parts/Notices.tsx';
+import { FirmGroup } from '../parts/report/FirmGroup.tsx';
+import { LetterheadGroup } from '../parts/report/LetterheadGroup.tsx';
+import { PassagesGroup } from '../parts/report/PassagesGroup.tsx';
+import { SignatureGroup } from '../parts/report/SignatureGroup.tsx';
 import { today } from '../state/bringIn.ts';
 import { useSettings } from '../state/settings.ts';
 import { complain, say } from '../state/toast.tsx';
+import { useCaseFiles } from '../state/useCaseFiles.ts';
 import { matchesCase, useRecord, useSessionView } from '../state/useSession.tsx';
 import { zipOfCase } from '../storage/cases.ts';
 import { fileNameOf, offerDownload } from '../storage/fileName.ts';
-import { type ReportJob, reportWorker } from '../work/reports.ts';
+import { type ReportJob, type ReportPreview, reportWorker } from '../work/reports.ts';
 
 export function ReportPlace() {
   const view = useSessionView();
@@ -37,12 +43,13 @@ export function ReportPlace() {
       setBusy(null);
     }
   };
+  const { preview, fault } = usePreview(ready ? job() : null);
   const savePdf = save('Report as PDF', async () => {
     const bytes = await reportWorker().pdf(job(), await zipOfCase(record));
     offerDownload(bytes, nameAs('pdf'), 'application/pdf');
   });
   const saveHtml = save('Report as HTML', async () => {
-    offerDownload(await reportWorker().html(job()), nameAs('html'), 'text/html');
+    offerDownload(await reportWorker().html(job(), await zipOfCase(record)), nameAs('html'), 'text/html');
   });
   const saveZip = save('Case as zip', async () => {
     offerDownload(await zipOfCase(record), nameAs('zip'), 'application/zip');
@@ -99,34 +106,69 @@ export function ReportPlace() {
               />
             </div>
           </Group>
+          <LetterheadGroup />
+          <SignatureGroup />
+          <FirmGroup />
+          {preview && <PassagesGroup passages={preview.passages} />}
         </div>
-        <div className="column">{assessment && ready ? <Preview job={job()} /> : <Cautions />}</div>
+        <div className="column">
+          {fault && <p className="fault">{fault}</p>}
+          {preview || ready ? <Preview html={preview?.html ?? null} /> : <Cautions />}
+        </div>
       </div>
     </>
   );
 }
 
-function Preview({ job }: { job: ReportJob }) {
-  const [html, setHtml] = useState<string | null>(null);
+/** The report as it stands, made anew as the case changes; the last one stays until then. */
+function usePreview(job: ReportJob | null): { preview: ReportPreview | null; fault: string | null } {
+  const [preview, setPreview] = useState<ReportPreview | null>(null);
   const [fault, setFault] = useState<string | null>(null);
-  const { assessment, caseFile, units, generatedOn } = job;
+  const pictures = useCaseFiles(job ? picturesOf(job.caseFile) : []).bytes;
+  const { assessment, caseFile, units, generatedOn } = job ?? {};
   useEffect(() => {
+    if (!assessment || !caseFile || !units || !generatedOn) return;
     let gone = false;
-    reportWorker()
-      .html({ assessment, caseFile, units, generatedOn })
-      .then(
-        (made) => !gone && setHtml(made),
-        (thrown: unknown) => !gone && setFault(thrown instanceof Error ? thrown.message : String(thrown)),
-      );
+    const soon = setTimeout(() => {
+      reportWorker()
+        .preview({ assessment, caseFile, units, generatedOn }, pictures)
+        .then(
+          (made) => {
+            if (gone) return;
+            setPreview(made);
+            setFault(null);
+          },
+          (thrown: unknown) => !gone && setFault(thrown instanceof Error ? thrown.message : String(thrown)),
+        );
+    }, REST_MS);
     return () => {
       gone = true;
+      clearTimeout(soon);
     };
-  }, [assessment, caseFile, units, generatedOn]);
+  }, [assessment, caseFile, units, generatedOn, pictures]);
+  return { preview, fault };
+}
+
+/** The report is made anew when typing has rested so long. */
+const REST_MS = 250;
+
+/** Pictures that the report prints, by their paths. */
+function picturesOf(caseFile: CaseFile): string[] {
+  const paths: string[] = [];
+  JSON.stringify(caseFile, (key, value) => {
+    if ((key === 'photo' || key === 'logo' || key === 'image') && typeof value === 'string')
+      paths.push(value);
+    return value;
+  });
+  return paths;
+}
+
+function Preview({ html }: { html: string | null }) {
   return (
     <Group title="As it will read">
-      {fault && <p className="fault">{fault}</p>}
-      {html === null && !fault && <p className="hint">Setting the pages…</p>}
-      {html !== null && (
+      {html === null ? (
+        <p className="hint">Setting the pages…</p>
+      ) : (
         <iframe className="report-page" title="The report as it will read" srcDoc={html} sandbox="" />
       )}
     </Group>

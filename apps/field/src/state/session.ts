@@ -2,7 +2,16 @@
  * A case open on screen: its values with undo, saved at each change, assessed as it changes, and written by one tab
  * only. A plain store: read `view()`, listen with `subscribe`.
  */
-import { type CaseFile, doStep, type History, historyOf, redo, stepNames, undo } from '@standfast/casefile';
+import {
+  type CaseFile,
+  checkCase,
+  doStep,
+  type History,
+  historyOf,
+  redo,
+  stepNames,
+  undo,
+} from '@standfast/casefile';
 import { liveQuery } from 'dexie';
 import { draftsAfter } from '../edit/drafts.ts';
 import { withValueAt } from '../edit/fieldPath.ts';
@@ -119,6 +128,17 @@ export function openSession(id: string): Session {
     const steps = next ? stepNames(next) : { undo: null, redo: null };
     const record = { ...view.record, ...change };
     const reassess = record.caseFile !== view.record.caseFile || record.files !== view.record.files;
+    if (reassess && standsStill(view, record.caseFile)) {
+      show({
+        record,
+        undoStep: steps.undo,
+        redoStep: steps.redo,
+        result: { ...view.result, of: record.caseFile },
+      });
+      keepSummary(view.result);
+      save();
+      return;
+    }
     show({ record, undoStep: steps.undo, redoStep: steps.redo });
     save();
     if (reassess) assess(record);
@@ -220,4 +240,17 @@ export function openSession(id: string): Session {
       listeners.clear();
     },
   };
+}
+
+/**
+ * Whether an edit leaves the assessment as it is: how the report reads is all that changed, what is shown is of the case before,
+ * and nothing is wrong with it after.
+ */
+function standsStill({ record, result }: SessionView, after: CaseFile): boolean {
+  const before = record?.caseFile;
+  if (!before || result.of !== before || result.working || result.quick || !result.assessment) return false;
+  const names = new Set([...Object.keys(before), ...Object.keys(after)]) as Set<keyof CaseFile>;
+  names.delete('report');
+  for (const name of names) if (before[name] !== after[name]) return false;
+  return result.faults.length === 0 && checkCase(after).faults.length === 0;
 }

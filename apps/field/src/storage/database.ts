@@ -2,7 +2,7 @@
  * What the browser keeps: one row a case, and the bytes of traces and photos once each, by their SHA-256. Traces are
  * never put inside the case's row, so saving a keystroke writes a few kilobytes however many samples there are.
  */
-import type { CaseFile, WorkRow } from '@standfast/casefile';
+import type { CaseFile, Firm, WorkRow } from '@standfast/casefile';
 import Dexie, { type EntityTable } from 'dexie';
 
 /** Where a case came from. */
@@ -50,13 +50,20 @@ export interface BackgroundRecord {
   starts: Uint32Array;
 }
 
+/** What the firm keeps for all its reports: letterhead, logo, signature, units and words. */
+export interface FirmRecord extends Firm {
+  id: 'firm';
+}
+
 export type FieldDatabase = Dexie & {
   cases: EntityTable<CaseRecord, 'id'>;
   blobs: EntityTable<BlobRecord, 'sha256'>;
   summaries: EntityTable<SummaryRecord, 'id'>;
   backgrounds: EntityTable<BackgroundRecord, 'id'>;
+  firms: EntityTable<FirmRecord, 'id'>;
 };
 
 export const database = new Dexie('standfast') as FieldDatabase;
 database.version(1).stores({ cases: 'id, savedAt, deletedAt', blobs: 'sha256, storedAt' });
 database.version(2).stores({ summaries: 'id', backgrounds: 'id' });
+database.version(3).stores({ firms: 'id' });

@@ -1,8 +1,8 @@
 /** The worker that writes reports, started when first needed. */
 import { type Remote, wrap } from 'comlink';
-import type { ReportJob, ReportsApi, VerifyOutcome } from './reports.worker.ts';
+import type { ReportJob, ReportPreview, ReportsApi, VerifyOutcome } from './reports.worker.ts';
 
-export type { ReportJob, VerifyOutcome };
+export type { ReportJob, ReportPreview, VerifyOutcome };
 
 let remote: Remote<ReportsApi> | null = null;
 

@@ -13,6 +13,7 @@ const firm = parseFirm(
     letterhead: { lines: ['Firm'], logo: 'logo.png' },
     signature: { image: 'ada.png', name: 'Ada' },
     wording: { a: 'firm', b: 'firm' },
+    assessor: { name: 'Ada', firm: 'Firm' },
   },
   files,
 );
@@ -27,6 +28,7 @@ it('fills what the case leaves out, and takes the pictures along', () => {
     signature: { image: 'report/ada.png', name: 'Ada' },
     wording: { a: 'firm', b: 'firm' },
   });
+  expect(caseFile.assessor).toEqual({ name: 'Ada', firm: 'Firm' });
   expect(bag.get('report/logo.png')).toEqual(logo);
   expect(parseCase(bag.get('case.json')!).caseFile).toEqual(caseFile);
 });

@@ -13,6 +13,8 @@ import { CASE_FORMAT, CASE_VERSION, type CaseFile, type CaseReport } from '../sc
 
 export interface Firm {
   report: Pick<CaseReport, 'units' | 'paper' | 'letterhead' | 'signature' | 'language' | 'wording'>;
+  /** Who assesses, where a case does not say. */
+  assessor?: NonNullable<CaseFile['assessor']>;
   /** The pictures that `report` names, by path. */
   files: ReadonlyCaseBag;
 }
@@ -24,13 +26,13 @@ const OF_ONE_CASE = ['struck', 'added', 'reduced'] as const;
 const FOLDER = 'report';
 
 /**
- * Reads `firm.json`: the fields of `report` in a case, without those of one case only.
+ * Reads `firm.json`: the fields of `report` in a case, without those of one case only, and `assessor`.
  * @param json bytes, text, or a value already parsed
  * @param files where the pictures are looked for, by the paths that it names
  * @throws InputFault or CaseFaults naming each field that is wrong, or a picture that is missing
  */
 export function parseFirm(json: unknown, files: ReadonlyCaseBag, where = 'firm.json'): Firm {
-  const fields = jsonObject(json, where);
+  const { assessor: who, ...fields } = jsonObject(json, where);
   for (const name of OF_ONE_CASE)
     if (name in fields)
       throw new InputFault('belongs to one case, not to the firm: take it out', `${where}: ${name}`);
@@ -40,7 +42,7 @@ export function parseFirm(json: unknown, files: ReadonlyCaseBag, where = 'firm.j
       'a firm cannot sign before there is a report: take the date out, and give it with each report',
       `${where}: signature.signedOn`,
     );
-  const { report = {} } = asCase(fields, where);
+  const { report = {}, assessor } = asCase(fields, who, where);
   const pictures: CaseBag = new Map();
   for (const [field, path] of [
     ['letterhead.logo', report.letterhead?.logo],
@@ -51,7 +53,7 @@ export function parseFirm(json: unknown, files: ReadonlyCaseBag, where = 'firm.j
     if (!found) throw new InputFault(`names ${path}, which is not there`, `${where}: ${field}`);
     pictures.set(path, found.bytes);
   }
-  return { report, files: pictures };
+  return { report, files: pictures, ...(assessor ? { assessor } : {}) };
 }
 
 function jsonObject(json: unknown, where: string): Record<string, unknown> {
@@ -68,11 +70,11 @@ function jsonObject(json: unknown, where: string): Record<string, unknown> {
 }
 
 /** Checked as the report of an empty case; faults then speak of the firm's file. */
-function asCase(report: Record<string, unknown>, where: string): CaseFile {
+function asCase(report: Record<string, unknown>, assessor: unknown, where: string): CaseFile {
   const here = ({ what, where: place }: InputFault) =>
     new InputFault(what, place.replace(/^.*?: report\.?/, `${where}: `).replace(/: $/, ''));
   try {
-    const { caseFile } = parseCase({ format: CASE_FORMAT, version: CASE_VERSION, tree: {}, report }, where);
+    const { caseFile } = parseCase({ format: CASE_FORMAT, version: CASE_VERSION, tree: {}, report, assessor }, where);
     const [fault] = checkCase(caseFile).faults;
     if (fault) throw fault;
     return caseFile;
@@ -86,7 +88,7 @@ function asCase(report: Record<string, unknown>, where: string): CaseFile {
 export function withFirm(
   caseFile: CaseFile,
   bag: ReadonlyCaseBag,
-  { report: firm, files }: Firm,
+  { report: firm, assessor, files }: Firm,
 ): { caseFile: CaseFile; bag: CaseBag } {
   const own = caseFile.report ?? {};
   const filled = new Map(bag);
@@ -117,7 +119,11 @@ export function withFirm(
     };
   }
   if (firm.wording) report.wording = { ...firm.wording, ...own.wording };
-  const changed: CaseFile = { ...caseFile, report };
+  const changed: CaseFile = {
+    ...caseFile,
+    ...(assessor || caseFile.assessor ? { assessor: { ...assessor, ...caseFile.assessor } } : {}),
+    report,
+  };
   return { caseFile: changed, bag: saveCase(changed, filled) };
 }
 
