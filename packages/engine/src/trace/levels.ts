@@ -221,7 +221,7 @@ export function floorSd(fit: LevelFit, passedMm: number): number {
 }
 
 /** Neighbouring cells of wood are alike; so many of them count as one. */
-export const CORRELATED_CELLS = 2;
+export const CORRELATED_CELLS = 3;
 
 /** Gaussian elimination for a symmetric positive definite system (a handful of unknowns). */
 function solve(matrix: Float64Array, right: Float64Array): number[] {

@@ -163,7 +163,7 @@ function readOne(
   const near = several
     ? priors
     : { ...priors, logSound: { mean: Math.log(levels.soundPct), sd: SOUND_SCATTER_ABOUT_START } };
-  const notches: Notch[] = findNotches(c, floor, texture.scatterPct, levels.soundPct);
+  const notches: Notch[] = findNotches(c, floor, texture.fineScatterPct, levels.soundPct);
   const masked = maskNotches(c, notches);
   let shape = soundShape(levels, c);
   let stretches: Stretch[] = [];

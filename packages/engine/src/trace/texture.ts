@@ -25,6 +25,8 @@ export interface Texture {
    * no model holds. It is one for all kinds and levels tried: a kind told to be smoother would win any quiet stretch.
    */
   scatterPct: Float64Array;
+  /** The same with rings wider than the running median left out: what a notch stands out of. */
+  fineScatterPct: Float64Array;
   /**
    * How much more restless the trace is in each cell than at its quietest, natural logarithm beyond a tolerance, cut to
    * 0 to 1.5. Air and voids are quiet; bark is ragged; wood has its texture.
@@ -77,12 +79,22 @@ export function textureOf(c: ConditionedTrace): Texture {
   );
   const rough = runningMedian(roughPct, Math.max(1, Math.round(SCATTER_REACH_MM / c.cellMm)));
   const quietRoughPct = Math.max(0.1, quantile(rough, 0.05) * MAD_TO_SD);
-  return { smoothPct, scatterPct, unrest, typicalPct: typical, roughPct, quietRoughPct };
+  return {
+    smoothPct,
+    scatterPct,
+    fineScatterPct: scatterPct,
+    unrest,
+    typicalPct: typical,
+    roughPct,
+    quietRoughPct,
+  };
 }
 
 /** Half width of the window a ring pattern's scatter is taken over: this share of a ring's width, and at least, mm. */
 const RING_REACH = 1;
 const LEAST_RING_REACH_MM = 4;
+/** Share of the ring pattern's scatter that counts: over whole rings it evens out. */
+const RING_SHARE = 0.85;
 /** Most of a cell's scatter about its rings over what is usual in the trace: what is more is an edge. */
 const OVER_USUAL = 1.3;
 
@@ -112,7 +124,7 @@ export function withRings(texture: Texture, c: ConditionedTrace, rings: Rings): 
     0.5,
   );
   const scatterPct = texture.scatterPct.map((s, i) =>
-    rings.clarity[i]! > SEEN ? Math.max(s, Math.min(local[i]!, OVER_USUAL * usual)) : s,
+    rings.clarity[i]! > SEEN ? Math.max(s, RING_SHARE * Math.min(local[i]!, OVER_USUAL * usual)) : s,
   );
   return { ...texture, scatterPct, typicalPct: Math.max(texture.typicalPct, usual) };
 }

@@ -44,8 +44,8 @@ export interface ModelFrame {
 }
 
 const INITIAL: Record<StateName, number> = {
-  airIn: 0.25,
-  barkIn: 0.6,
+  airIn: 0.3,
+  barkIn: 0.55,
   sound: 0.056,
   beforeOddity: 0.004,
   knot: 0,

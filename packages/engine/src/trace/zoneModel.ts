@@ -77,8 +77,8 @@ export const LEVELS: Record<StateName, LevelLaw> = {
 /** Rates of going from one kind of wood to another, before rows are made to sum to one. */
 const FOLLOWS: Record<StateName, Partial<Record<StateName, number>>> = {
   airIn: { barkIn: 0.8, sound: 0.19, decayed: 0.01 },
-  barkIn: { sound: 0.96, incipient: 0.007, decayed: 0.03, void: 0.003 },
-  sound: { fading: 0.05, incipient: 0.035, decayed: 0.2, void: 0.5, crack: 0.13, barkOut: 0.3 },
+  barkIn: { sound: 0.96, incipient: 0.003, decayed: 0.03, void: 0.003 },
+  sound: { fading: 0.05, incipient: 0.1, decayed: 0.2, void: 0.5, crack: 0.13, barkOut: 0.3 },
   beforeOddity: { knot: 0.45, dip: 0.55 },
   knot: { sound: 0.95, decayed: 0.02, void: 0.02, barkOut: 0.01 },
   dip: { sound: 1 },
