@@ -9,6 +9,7 @@ import { calibrate } from './calibrate.ts';
 import { expectationPropagation, type FittedGaussian, type SiteLikelihoods } from './expectation.ts';
 import { fieldFrame, RAYS } from './frame.ts';
 import { FIELD_PRIOR, type FieldPrior, type Scenario } from './prior.ts';
+import { ontoOutline, type RoundedFrame, roundedFrame } from './rounded.ts';
 import { type FieldSites, fieldSites } from './sites.ts';
 import { DIRECTIONS, strengthOf } from './strength.ts';
 import { synthesiser } from './synthesis.ts';
@@ -23,7 +24,10 @@ const PICTURED = 500;
 const LEAST_LIKELY = 0.002;
 
 export interface Fitted {
-  scenario: Scenario;
+  /** The scenario's name, with the frame's where it is the rounded one. */
+  name: string;
+  weight: number;
+  rounded: RoundedFrame | null;
   basis: FieldBasis;
   rows: Float64Array;
   priorMean: Float64Array;
@@ -42,9 +46,19 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   const prior = input.prior ?? FIELD_PRIOR;
   const frame = fieldFrame(cambiumRing(input.outline, input.barkMm));
   const sites = fieldSites(input.outline, input.barkMm, frame, input.drillings, input.surface ?? [], prior);
-  const fitted = prior.scenarios.filter((s) => s.weight > 0).map((s) => fit(s, sites, prior));
+  const rounded = roundedFrame(frame);
+  const fitted = prior.scenarios.flatMap((s) => {
+    const share = rounded ? s.roundedShare : 0;
+    const frames: { weight: number; rounded: RoundedFrame | null }[] = [
+      { weight: s.weight * (1 - share), rounded: null },
+      { weight: s.weight * share, rounded },
+    ];
+    return frames
+      .filter(({ weight }) => weight > 0)
+      .map((way) => fit(s, way.weight, way.rounded, sites, prior));
+  });
   const chances = normalised(
-    fitted.map((f) => Math.log(f.scenario.weight) + prior.trustInEvidence * f.gaussian.logEvidence),
+    fitted.map((f) => Math.log(f.weight) + prior.trustInEvidence * f.gaussian.logEvidence),
   );
   const kept = chances.map((c) => (c < LEAST_LIKELY ? 0 : c));
   const order = permutation(draws, random.fork('order'));
@@ -68,11 +82,12 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
   let next = 0;
   fitted.forEach((f, index) => {
     if (!counts[index]) return;
-    const weights = weightDraws(f, counts[index]!, random.fork(`weights ${f.scenario.name}`));
+    const weights = weightDraws(f, counts[index]!, random.fork(`weights ${f.name}`));
     const synthesise = synthesiser(f.basis);
     for (let c = 0; c < counts[index]!; c++) {
       const row = order[next++]!;
       synthesise(weights.subarray(c * f.basis.size, (c + 1) * f.basis.size), field);
+      if (f.rounded) ontoOutline(f.rounded, field);
       drawOutlineError(outlineError);
       const { mean, sd } = prior.incipientStrength;
       const incipientShare = Math.min(1, Math.max(0, mean + sd * strengthRandom.normal()));
@@ -115,7 +130,7 @@ export function soundnessPosterior(input: FieldInput, random: Random, draws: num
     stateShells: Array.from({ length: RADIAL_NODES }, (_, i) => i / (RADIAL_NODES - 1)),
     stateCambiumMm: Array.from(frame.rays),
     centreMm: frame.centreMm,
-    scenarios: fitted.map((f, i) => ({ name: f.scenario.name, probability: chances[i]! })),
+    scenarios: fitted.map((f, i) => ({ name: f.name, probability: chances[i]! })),
   };
 }
 
@@ -130,18 +145,27 @@ function basisOf(scenario: Scenario): FieldBasis {
   return basis;
 }
 
-function fit(scenario: Scenario, sites: FieldSites, prior: FieldPrior): Fitted {
+function fit(
+  scenario: Scenario,
+  weight: number,
+  rounded: RoundedFrame | null,
+  sites: FieldSites,
+  prior: FieldPrior,
+): Fitted {
   const basis = basisOf(scenario);
   const count = sites.rho.length;
   const rows = new Float64Array(count * basis.size);
   const priorMean = new Float64Array(count);
   for (let s = 0; s < count; s++) {
-    basisRow(basis, sites.rho[s]!, sites.angleRad[s]!, rows, s * basis.size);
-    priorMean[s] = meanAt(basis, sites.rho[s]!);
+    const angle = sites.angleRad[s]!;
+    const rho = rounded ? Math.min(1, sites.rho[s]! * rounded.at(angle)) : sites.rho[s]!;
+    basisRow(basis, rho, angle, rows, s * basis.size);
+    priorMean[s] = meanAt(basis, rho);
   }
   const likelihood = { ...sites, width: PROBIT_WIDTH, band: prior.incipientBand };
   const gaussian = expectationPropagation(rows, basis.size, priorMean, likelihood);
-  return { scenario, basis, rows, priorMean, likelihood, gaussian };
+  const name = rounded ? `${scenario.name}, rounded` : scenario.name;
+  return { name, weight, rounded, basis, rows, priorMean, likelihood, gaussian };
 }
 
 const OUTLINE_WAVES = 5;

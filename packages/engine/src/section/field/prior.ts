@@ -36,6 +36,8 @@ export interface Scenario {
   sectorSd: number;
   sectorLengthDeg: number;
   sectorLength: number;
+  /** Share of the weight for which relative radii are those of the outline without its lobes (rounded.ts). */
+  roundedShare: number;
   source: string;
 }
 
