@@ -4,7 +4,7 @@ import { firstStart, goTo, PLACES } from './app.ts';
 
 /** Everything a screen shows once it has come to rest. */
 async function screens(page: Page, look: (name: string) => Promise<void>) {
-  for (const place of [...PLACES, 'section/s1%3Ad4']) {
+  for (const place of [...PLACES, 'section/s1%3Ad4', 'decision/advice']) {
     await goTo(page, place);
     await page.locator('main h1').first().waitFor();
     if (place === 'report') await page.getByTitle('The report as it will read').waitFor();
@@ -39,6 +39,15 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await page.getByRole('dialog').waitFor();
       const { violations } = await new AxeBuilder({ page }).analyze();
       expect(violations.map(({ id }) => ['opened number', id])).toEqual([]);
+      await page.keyboard.press('Escape');
+      await page
+        .getByRole('button', { name: /confirm or override$/ })
+        .first()
+        .click();
+      await page.getByRole('dialog').getByRole('radio', { name: 'imminent' }).check({ force: true });
+      await page.getByRole('dialog').getByRole('textbox', { name: 'Reason' }).waitFor();
+      const judging = await new AxeBuilder({ page }).analyze();
+      expect(judging.violations.map(({ id }) => ['judging', id])).toEqual([]);
     });
   });
 }
@@ -78,6 +87,8 @@ test('the day’s work can be done with the keyboard alone', async ({ page }) =>
   await expect(page.getByRole('button', { name: 'Skip to the content' })).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(page.locator('#place')).toBeFocused();
+  // The choice of leaf, then the first number.
+  await page.keyboard.press('Tab');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('dialog')).toBeVisible();
@@ -90,4 +101,19 @@ test('the day’s work can be done with the keyboard alone', async ({ page }) =>
   await drilling.focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('slider')).toBeVisible();
+
+  await test.step('and the decision', async () => {
+    await goTo(page, 'decision');
+    const line = page.locator('#likelihood').getByRole('button', { name: /confirm or override$/ });
+    await line.focus();
+    await page.keyboard.press('Enter');
+    const sheet = page.getByRole('dialog');
+    await sheet.getByRole('radio', { name: 'improbable' }).focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowDown');
+    await expect(sheet.getByRole('radio', { name: /^possible/ })).toBeChecked();
+    await page.keyboard.press('Escape');
+    await expect(line).toBeFocused();
+    await expect(line).toContainText('confirmed');
+  });
 });

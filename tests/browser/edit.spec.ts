@@ -72,6 +72,48 @@ test('a value that cannot be read is kept with its message, and the last answer 
   });
 });
 
+test('site, roots and targets are typed in the units shown, kept as typed, and told at the field where they cannot be', async ({
+  page,
+}) => {
+  await firstStart(page);
+  await goTo(page, 'tree');
+  await page.getByRole('button', { name: 'Units and look' }).click();
+  await page.getByRole('dialog').getByText('US', { exact: true }).click();
+  await page.keyboard.press('Escape');
+  await page.getByLabel('Soil').selectOption('poor');
+  await page.getByRole('textbox', { name: 'Returns once in' }).fill('1');
+  await expect(page.getByText(/Must be at least 2\D+years/)).toBeVisible();
+  await page.getByRole('button', { name: 'Add a root cut' }).click();
+  const cut = page.locator('#root-cuts');
+  await cut.getByRole('textbox', { name: 'Distance from the bark' }).fill('10');
+  await cut.getByRole('textbox', { name: 'Year' }).fill('201x');
+  await expect(cut.getByText('“201x” is not a number. Use digits and one decimal sign.')).toBeVisible();
+  await page.locator('#targets').getByLabel('Shielded').first().selectOption('partial');
+
+  await page.reload();
+  await expect(page.getByLabel('Soil')).toHaveValue('poor');
+  await expect(page.getByRole('textbox', { name: 'Returns once in' })).toHaveValue('1');
+  await expect(cut.getByRole('textbox', { name: 'Distance from the bark' })).toHaveValue('10');
+  await expect(cut.getByRole('textbox', { name: 'Year' })).toHaveValue('201x');
+  await expect(page.locator('#targets').getByLabel('Shielded').first()).toHaveValue('partial');
+
+  await page.getByRole('button', { name: /things to mend/ }).click();
+  await page
+    .getByRole('dialog')
+    .getByRole('listitem')
+    .filter({ hasText: 'root cut' })
+    .getByRole('link')
+    .click();
+  await expect(cut).toBeFocused();
+  await cut.getByRole('textbox', { name: 'Year' }).fill('2019');
+  await page.getByRole('textbox', { name: 'Returns once in' }).fill('50');
+  await settled(page);
+  await page.getByRole('button', { name: 'Units and look' }).click();
+  await page.getByRole('dialog').getByText('Metric', { exact: true }).click();
+  await page.keyboard.press('Escape');
+  await expect(cut.getByRole('textbox', { name: 'Distance from the bark' })).toHaveValue('3.048');
+});
+
 test('one tab writes; the other reads along until it takes over', async ({ page, context }) => {
   await firstStart(page);
   await goTo(page, 'tree');

@@ -9,6 +9,7 @@ describe('where a fault is', () => {
     expect(fieldWords('sections.0.drillings.0.azimuthDeg', caseFile)).toBe(
       'section s1, drilling d7, azimuth',
     );
+    expect(fieldWords('rootCuts.0.depthM', caseFile)).toBe('root cut 1, depth');
     expect(fieldWords('tree.stemDiameterMm', caseFile)).toBe('tree, stem diameter');
     expect(fieldWords('site.basicWindSpeedMs', caseFile)).toBe('site, basic wind speed');
   });

@@ -34,7 +34,7 @@ export function fieldWords(path: string, caseFile: unknown): string {
     const next = keys[i + 1];
     if (next !== undefined && /^\d+$/.test(next)) {
       const id = valueAt(caseFile, [...keys.slice(0, i + 2), 'id'].join('.'));
-      words.push(`${key.replace(/s$/, '')} ${typeof id === 'string' ? id : Number(next) + 1}`);
+      words.push(`${plain(key).replace(/s$/, '')} ${typeof id === 'string' ? id : Number(next) + 1}`);
     } else {
       words.push(plain(key));
     }

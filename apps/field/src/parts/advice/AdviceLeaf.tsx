@@ -1,5 +1,6 @@
 /** What is to be done: options with what each would change, the least pruning that suffices, when to look again. */
 import type { AdviceOption, Assessment } from '@standfast/engine';
+import { useState } from 'react';
 import { Group } from '../Group.tsx';
 import { Cautions } from '../Notices.tsx';
 import { LeastPruningGroup } from './LeastPruningGroup.tsx';
@@ -11,7 +12,9 @@ const PUT_FORWARD: readonly AdviceOption['priority'][] = ['first', 'advised'];
 
 export function AdviceLeaf({ assessment }: { assessment: Assessment }) {
   const { options } = assessment.advice;
-  const front = options.filter(({ priority, chosen }) => PUT_FORWARD.includes(priority) || chosen !== null);
+  // What was chosen before stands in front; what is chosen now stays where the finger is.
+  const [decided] = useState(() => options.filter(({ chosen }) => chosen !== null).map(({ id }) => id));
+  const front = options.filter(({ id, priority }) => PUT_FORWARD.includes(priority) || decided.includes(id));
   const possible = options.filter((option) => !front.includes(option) && option.priority === 'possible');
   const rest = options.filter((option) => !front.includes(option) && option.priority === 'not advised');
   return (
