@@ -9,6 +9,7 @@ import { AboutScreen } from './screens/AboutScreen.tsx';
 import { CaseScreen } from './screens/CaseScreen.tsx';
 import { CasesScreen } from './screens/CasesScreen.tsx';
 import { InventoryStep } from './screens/InventoryStep.tsx';
+import { MapScreen } from './screens/MapScreen.tsx';
 import { Start } from './screens/Start.tsx';
 import { VerifyStep } from './screens/VerifyStep.tsx';
 import { themeShown } from './state/settings.ts';
@@ -26,6 +27,9 @@ export function App() {
           <Switch>
             <Route path="/">
               <CasesScreen />
+            </Route>
+            <Route path="/map">
+              <MapScreen />
             </Route>
             <Route path="/about">
               <AboutScreen />

@@ -5,6 +5,7 @@ import './look/base.css';
 import './look/parts.css';
 import './look/screens.css';
 import './look/decision.css';
+import './look/list.css';
 import './look/report.css';
 
 const root = document.getElementById('root');

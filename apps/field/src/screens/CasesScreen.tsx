@@ -1,22 +1,21 @@
 /** The work list: every case, the most urgent first, like the index of a field book. */
 import { FileCheck2, FolderOpen, Plus, Upload } from 'lucide-react';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { Button } from 'react-aria-components';
-import { Link, useLocation } from 'wouter';
+import { useLocation } from 'wouter';
+import { GrowingList } from '../parts/list/GrowingList.tsx';
 import { ListFilters } from '../parts/list/ListFilters.tsx';
 import { ListHead } from '../parts/list/ListHead.tsx';
+import { Masthead } from '../parts/list/Masthead.tsx';
 import { rowName, WorkRowView } from '../parts/list/WorkRowView.tsx';
-import { SettingsButton } from '../parts/SettingsButton.tsx';
 import { bringIn, faultText, today } from '../state/bringIn.ts';
 import { filesOfPicker, INVENTORY_FILES, PHOTO_FILES, REPORT_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { changeListView, listed, useListView, WHOLE_LIST } from '../state/listView.ts';
-import { useOnline } from '../state/online.ts';
 import { complain } from '../state/toast.tsx';
 import { useWorkList } from '../state/useWorkList.ts';
 import { BIN_DAYS, DEMONSTRATION_ID, restoreCase } from '../storage/cases.ts';
 import type { CaseRecord } from '../storage/database.ts';
 import { addNewCase } from '../storage/firm.ts';
-import type { ListEntry } from '../storage/summaries.ts';
 import { openDemonstration } from './Start.tsx';
 
 /** What a case is called where there is no room for more. */
@@ -25,14 +24,11 @@ export function caseName(record: Pick<CaseRecord, 'caseFile'>): string {
   return tree.label?.trim() || title?.trim() || 'Unnamed tree';
 }
 
-/** Rows drawn at first, and more each time the end of the list comes into view. */
-const ROWS_AT_A_TIME = 60;
-
 export function CasesScreen() {
   const listing = useWorkList();
   const view = useListView();
   const [, navigate] = useLocation();
-  const online = useOnline();
+  const day = today();
   const filePicker = useRef<HTMLInputElement>(null);
   const folderPicker = useRef<HTMLInputElement>(null);
   const reportPicker = useRef<HTMLInputElement>(null);
@@ -59,19 +55,7 @@ export function CasesScreen() {
   const shown = useMemo(() => listed(kept ?? [], view, today()), [kept, view]);
   return (
     <div className="cases-page">
-      <header className="masthead">
-        <div>
-          <h1>Standfast</h1>
-          <p className="subtitle">From drilling traces to a stability decision</p>
-        </div>
-        <div className="masthead-tools">
-          {!online && <span className="offline">No network, nothing lost</span>}
-          <Link className="button quiet" href="/about">
-            About and cautions
-          </Link>
-          <SettingsButton />
-        </div>
-      </header>
+      <Masthead />
       <main>
         <div className="actions">
           <Button className="button primary" onPress={begin}>
@@ -138,7 +122,9 @@ export function CasesScreen() {
             </Button>
           </section>
         )}
-        <Rows entries={shown} />
+        <GrowingList className="case-list" items={shown}>
+          {(entry) => <WorkRowView key={entry.id} entry={entry} today={day} />}
+        </GrowingList>
         {binned.length > 0 && (
           <details className="bin">
             <summary>
@@ -163,42 +149,6 @@ export function CasesScreen() {
         )}
       </main>
     </div>
-  );
-}
-
-/** The rows, drawn as far as a person has come: a list of thousands opens as fast as one of ten. */
-function Rows({ entries }: { entries: readonly ListEntry[] }) {
-  const [count, setCount] = useState(ROWS_AT_A_TIME);
-  const end = useRef<HTMLDivElement>(null);
-  const day = today();
-  const left = entries.length - count;
-  useEffect(() => {
-    const element = end.current;
-    if (!element || left <= 0) return;
-    const watching = new IntersectionObserver(
-      ([seen]) => {
-        if (seen?.isIntersecting) setCount(count + ROWS_AT_A_TIME);
-      },
-      { rootMargin: '600px' },
-    );
-    watching.observe(element);
-    return () => watching.disconnect();
-  }, [count, left]);
-  return (
-    <>
-      <ul className="case-list">
-        {entries.slice(0, count).map((entry) => (
-          <WorkRowView key={entry.id} entry={entry} today={day} />
-        ))}
-      </ul>
-      {left > 0 && (
-        <div ref={end} className="list-end">
-          <Button className="button" onPress={() => setCount(count + ROWS_AT_A_TIME)}>
-            Show more ({left} left)
-          </Button>
-        </div>
-      )}
-    </>
   );
 }
 
