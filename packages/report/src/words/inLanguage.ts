@@ -20,6 +20,7 @@ const PROSE = new Set([
   'decision.timeFrameBasis',
   'decision.likelihoodReasons',
   'decision.standing',
+  'decision.reasons',
   'chance.basis',
   'signs.text',
   'targets.basis',

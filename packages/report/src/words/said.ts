@@ -100,6 +100,7 @@ function value(place: string, text: string, missing: OnMissing): string {
   const kind = place.replace(/\d+$/, '');
   if (kind === 'recorded' || kind === 'id' || kind === 'idA' || kind === 'idB' || kind === 'ids') return text;
   if (kind === 'source') return saidSource(text);
+  if (kind === 'toward') return compassSaid(text);
   if (kind === 'zone') return ZONE_KINDS.includes(text as ZoneKind) ? zoneName(text as ZoneKind) : text;
   if (kind === 'judged')
     return JUDGED.map((scale) => term(scale, text)).find((word) => word !== text) ?? text;
@@ -117,6 +118,11 @@ function value(place: string, text: string, missing: OnMissing): string {
   const sentence = translated(text, missing);
   if (sentence === null) missing(text);
   return sentence ?? text;
+}
+
+/** A compass point of English in the language. */
+function compassSaid(point: string): string {
+  return language().numbers.compassPoints[englishNumbers.compassPoints.indexOf(point)] ?? point;
 }
 
 /** `fruiting body (stem foot)`: the kind where it is one of the list, the place as it was written. */

@@ -252,6 +252,27 @@ export const englishSentences = {
     uprooting: 'uprooting',
   },
   decision: {
+    governs:
+      'What governs is {mode}, with wind toward the {toward}: a safety of {safety}, between {low} and {high} (nine in ten).',
+    breakingAt: 'breaking of the stem at section {id}',
+    breaking: 'breaking of the stem',
+    uprooting: 'uprooting',
+    chances:
+      'The chance that the stem or the roots fail within {frame} is about {chance} if the strongest gusts come from the worst side, {even} if they come from all sides alike. Given that it has stood the last {n} years much as it is now, the first figure is {stood}.',
+    suggested: 'Likelihood of failure: {failure} (suggested; the assessor has not confirmed it yet).',
+    confirmed: 'Likelihood of failure: {failure}, confirmed by the assessor.',
+    confirmedBecause: 'Likelihood of failure: {failure}, confirmed by the assessor: {recorded}.',
+    overridden:
+      'Likelihood of failure: {failure} by the assessor, where {failure2} was suggested. Reason given: {recorded}.',
+    refused:
+      'Likelihood of failure: {failure}; the assessor wrote {failure2} without a reason, which does not count.',
+    highest:
+      'The highest risk is {risk}: {recorded}, struck by {part} (likelihood of failure {failure}, of impact {impact}, together {event}; consequences {consequences}).',
+    aLimb: 'a limb',
+    theTree: 'the tree',
+    bySuggestions: 'By the suggestions alone it would be {risk}.',
+    noRisk: 'No target was recorded, so no risk is rated.',
+    thinTest: 'The evidence on the anchorage is too thin to decide on; a static load test is recommended.',
     noFrame: 'No time frame was stated; {n} years are taken ({source}).',
     stated: 'As stated by the assessor.',
     mean: 'Mean over equally likely versions of the tree; the interval shows how far they lie apart. The strongest gust of each year is taken from the side that is worst for the tree; the second figure is for gusts from all sides alike.',
@@ -323,6 +344,8 @@ export const englishSentences = {
     softAndWhite: 'soft and white',
   },
   advice: {
+    wallMeasured:
+      'At drilling {id} the wall of {wall} on a radius of {radius} could thin to {limit} of the radius in {years} years if decay moves outward by {fast} a year (measured between the two visits and with what is known of such fronts: lower, middle and upper estimate {rates} a year; growth at least {growth} a year): half of that is {n} months.',
     unknownOption: '"{recorded}" is no option of the advice; use one of {recorded2}.',
     noPruning: 'The tree reaches {goal} as it stands ({n} of 100): no pruning is needed for its stability.',
     outOfReach:
@@ -399,6 +422,7 @@ export const englishSentences = {
       'Only {drillings} were made at this section: most of it was not seen, and the interval of its strength is wide.',
   },
   record: {
+    earlierUnread: 'the earlier visit cannot be assessed, so nothing is compared: {recorded}',
     azimuth: 'an azimuth of {azimuth} degrees is taken as {taken}, clockwise from north.',
     visitYear: 'the visit is dated {recorded}: is the year right?',
     crownWide: 'the crown is {width} wide on a tree {height} high: is that right?',
@@ -447,7 +471,7 @@ export const englishSentences = {
     noTrace: 'has no trace yet: it is left out.',
     traceUnread: 'its trace {recorded} was not read: it is left out.',
     traceCase: 'names the trace {recorded}; the file is called {recorded2} and was taken.',
-    photoMissing: 'names the picture {recorded}, which is not in the case.',
+    photoMissing: 'names the photo {recorded}, which is not in the case.',
     unused: 'no drilling names {recorded}.',
     newer: 'written in version {from} of the format, read as version {to}; saving writes the newer one.',
     unknownField: 'is not a field this version knows: it is kept, and not used.',

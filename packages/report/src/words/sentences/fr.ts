@@ -256,6 +256,28 @@ export const frenchSentences: SentenceTable = {
     uprooting: 'basculement',
   },
   decision: {
+    governs:
+      'Le mode déterminant est {mode}, par vent vers le {toward} : une sécurité de {safety}, entre {low} et {high} (neuf fois sur dix).',
+    breakingAt: 'la rupture du tronc à la section {id}',
+    breaking: 'la rupture du tronc',
+    uprooting: 'le basculement',
+    chances:
+      'La chance que le tronc ou les racines cèdent d’ici {frame} est d’environ {chance} si les plus fortes rafales viennent du côté le plus défavorable, {even} si elles viennent également de tous les côtés. Étant donné qu’il a tenu les {n} dernières années à peu près dans son état actuel, le premier chiffre est {stood}.',
+    suggested: 'Probabilité de défaillance : {failure} (suggérée ; l’expert ne l’a pas encore confirmée).',
+    confirmed: 'Probabilité de défaillance : {failure}, confirmée par l’expert.',
+    confirmedBecause: 'Probabilité de défaillance : {failure}, confirmée par l’expert : {recorded}.',
+    overridden:
+      'Probabilité de défaillance : {failure} selon l’expert, où {failure2} était suggérée. Motif donné : {recorded}.',
+    refused:
+      'Probabilité de défaillance : {failure} ; l’expert a écrit {failure2} sans motif, ce qui ne compte pas.',
+    highest:
+      'Le risque le plus élevé est {risk} : {recorded}, touché par {part} (probabilité de défaillance {failure}, d’impact {impact}, ensemble {event} ; conséquences {consequences}).',
+    aLimb: 'une branche',
+    theTree: 'l’arbre',
+    bySuggestions: 'Selon les seules suggestions, il serait {risk}.',
+    noRisk: 'Aucune cible n’a été relevée : aucun risque n’est coté.',
+    thinTest:
+      'Les données sur l’ancrage sont trop minces pour décider ; un essai de traction est recommandé.',
     noFrame: 'Aucun horizon n’a été indiqué ; {n} ans sont pris ({source}).',
     stated: 'Tel qu’indiqué par l’expert.',
     mean: 'Moyenne sur des versions également vraisemblables de l’arbre ; l’intervalle montre leur écart. La plus forte rafale de chaque année est prise du côté le plus défavorable à l’arbre ; le second chiffre vaut pour des rafales venant également de tous les côtés.',
@@ -332,6 +354,8 @@ export const frenchSentences: SentenceTable = {
     softAndWhite: 'molle et blanche',
   },
   advice: {
+    wallMeasured:
+      'Au forage {id}, la paroi de {wall} sur un rayon de {radius} pourrait s’amincir à {limit} du rayon en {years} ans si la pourriture progresse vers l’extérieur de {fast} par an (mesuré entre les deux visites et avec ce que l’on sait de tels fronts : estimations basse, médiane et haute {rates} par an ; croissance d’au moins {growth} par an) : la moitié fait {n} mois.',
     unknownOption: '« {recorded} » n’est pas une option des préconisations ; employez l’une de {recorded2}.',
     noPruning:
       'L’arbre atteint {goal} tel qu’il est ({n} sur 100) : aucune taille n’est nécessaire à sa stabilité.',
@@ -410,6 +434,7 @@ export const frenchSentences: SentenceTable = {
       'Seulement {drillings} ont été faits à cette section : l’essentiel n’en a pas été vu, et l’intervalle de sa résistance est large.',
   },
   record: {
+    earlierUnread: 'la visite antérieure ne peut être évaluée, rien n’est donc comparé : {recorded}',
     azimuth: 'un azimut de {azimuth} degrés est pris comme {taken}, dans le sens horaire à partir du nord.',
     visitYear: 'la visite est datée du {recorded} : l’année est-elle juste ?',
     crownWide: 'le houppier a {width} de large sur un arbre de {height} de haut : est-ce juste ?',
@@ -463,7 +488,7 @@ export const frenchSentences: SentenceTable = {
     noTrace: 'n’a pas encore de tracé : il est laissé de côté.',
     traceUnread: 'son tracé {recorded} n’a pas été lu : il est laissé de côté.',
     traceCase: 'nomme le tracé {recorded} ; le fichier s’appelle {recorded2} et a été pris.',
-    photoMissing: 'nomme l’image {recorded}, qui n’est pas dans le cas.',
+    photoMissing: 'nomme la photo {recorded}, qui n’est pas dans le cas.',
     unused: 'aucun forage ne nomme {recorded}.',
     newer:
       'écrit dans la version {from} du format, lu comme version {to} ; l’enregistrement écrit la plus récente.',

@@ -17,7 +17,10 @@ export const frenchSourcePhrases: readonly (readonly [english: string, french: s
   ],
   ['strengths but compression in proportion', 'résistances autres que la compression en proportion'],
   ['geometric mean of', 'moyenne géométrique de'],
-  ['species of wood-green.csv', 'espèces de wood-green.csv'],
+  [
+    'species of wood-green.csv (Wood Handbook Table 5-3a and others)',
+    'espèces de wood-green.csv (Wood Handbook Table 5-3a et autres)',
+  ],
   ['Table 5-3a and others', 'Table 5-3a et autres'],
   ['given for the site', 'donné pour le site'],
   ['(from memory, cross-checked)', '(de mémoire, recoupé)'],
