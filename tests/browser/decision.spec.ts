@@ -64,6 +64,7 @@ test('an override counts once it has a reason, is kept, undone, and printed in t
   });
 
   await test.step('it is there after a reload, and in the report beside the suggestion', async () => {
+    await expect(page.getByTestId('saved')).toHaveText(/^saved /);
     await page.reload();
     await expect(likelihoodLine(page)).toContainText('your word; suggested: possible');
     await goTo(page, 'report');
@@ -201,6 +202,7 @@ test('a sign keeps its photo, a place its position, a felled section its polygon
     const png = readFileSync(join(import.meta.dirname, '../../apps/field/public/icon-192.png'));
     await photo.setInputFiles({ name: 'ants.png', mimeType: 'image/png', buffer: png });
     await expect(page.getByRole('img', { name: 'Photo of sign 2: photos/sign-2.png' })).toBeVisible();
+    await expect(page.getByTestId('saved')).toHaveText(/^saved /);
     await page.reload();
     await expect(page.getByRole('img', { name: 'Photo of sign 2: photos/sign-2.png' })).toBeVisible();
   });

@@ -89,6 +89,7 @@ test('site, roots and targets are typed in the units shown, kept as typed, and t
   await cut.getByRole('textbox', { name: 'Year' }).fill('201x');
   await expect(cut.getByText('“201x” is not a number. Use digits and one decimal sign.')).toBeVisible();
   await page.locator('#targets').getByLabel('Shielded').first().selectOption('partial');
+  await expect(page.getByTestId('saved')).toHaveText(/^saved /);
 
   await page.reload();
   await expect(page.getByLabel('Soil')).toHaveValue('poor');
