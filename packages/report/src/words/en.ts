@@ -159,7 +159,12 @@ export const reportWords = {
       found: 'Found',
       sure: 'How sure',
       risk: 'At risk',
+      ask: 'Whom to ask',
     },
+    ask: (who: string) =>
+      `On this report: ${who}. For work on the tree: a qualified and insured tree worker; for a protected tree or one beside a road, the local authority first.`,
+    askNobody: 'the assessor',
+    whole: 'The whole text stands under Decision.',
     asked: (client: string, tree: string) =>
       `${client} asked whether ${tree} can be expected to stand, and what to do about it.`,
     askedNoClient: (tree: string) =>

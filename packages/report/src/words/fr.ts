@@ -158,7 +158,12 @@ export const frenchReportWords: ReportWords = {
       found: 'Constat',
       sure: 'Certitude',
       risk: 'Risque',
+      ask: 'À qui s’adresser',
     },
+    ask: (who) =>
+      `Sur ce rapport : ${who}. Pour les travaux sur l’arbre : un élagueur qualifié et assuré ; pour un arbre protégé ou en bord de route, d’abord l’autorité locale.`,
+    askNobody: 'l’expert',
+    whole: 'Le texte entier se trouve sous Décision.',
     asked: (client, tree) => `${client} demande si l’arbre (${tree}) peut tenir, et que faire.`,
     askedNoClient: (tree) => `L’arbre (${tree}) peut-il tenir, et que faut-il faire ?`,
     purpose: (text) => `Selon les termes du client : ${text}`,

@@ -14,9 +14,11 @@ import { bearing, measure } from '../../units.ts';
 import { language, term } from '../../words/spoken.ts';
 import type { TermScale } from '../../words/terms/en.ts';
 import type { Block } from '../blocks.ts';
+import { paragraphsOf } from '../changes.ts';
 import { type Context, longDate, probability, withRange } from '../context.ts';
 import { heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
+import { LONGEST_CONCLUSION } from './opening.ts';
 
 /** The words of a target that an assessor may judge, and their scales. */
 const JUDGED = [
@@ -44,6 +46,7 @@ export function decision(context: Context): Block[] {
     { kind: 'paragraph', text: w.decision.intro(years) },
     { kind: 'definitions', layout: 'list', items: atAGlance(context) },
     { kind: 'paragraph', text: d.standing, tone: 'small', lasting: true },
+    ...wholeConclusion(context),
     heading(2, w.decision.whyHeading, 'decision-why'),
     { kind: 'list', items: d.likelihoodReasons.map(said) },
     table(
@@ -65,6 +68,16 @@ export function decision(context: Context): Block[] {
     },
     ...risk(context),
     ...signs(context),
+  ];
+}
+
+/** The assessor's conclusion where it is too long for the owner's page. */
+function wholeConclusion({ w, options }: Context): Block[] {
+  const { conclusion = '' } = options;
+  if (conclusion.length <= LONGEST_CONCLUSION) return [];
+  return [
+    heading(2, w.summary.assessorSays, 'conclusion'),
+    ...paragraphsOf(conclusion).map((text): Block => ({ kind: 'paragraph', text, lasting: true })),
   ];
 }
 

@@ -6,6 +6,7 @@ import { term } from '../../words/spoken.ts';
 import { suggestionOf } from '../advice.ts';
 import type { Block } from '../blocks.ts';
 import { chanceInWords } from '../chance.ts';
+import { excerpt } from '../changes.ts';
 import { type Context, least, longDate, percent, probability } from '../context.ts';
 import { dueInWords } from '../dueDate.ts';
 import { table } from '../make.ts';
@@ -51,6 +52,9 @@ export function opening(context: Context): Block[] {
   ];
 }
 
+/** Letters of the assessor's conclusion on the owner's page at most; a longer one stands whole under Decision. */
+export const LONGEST_CONCLUSION = 420;
+
 /** The owner's page: what was asked, what was found, how sure that is, what to do and by when. */
 function summary(context: Context): Block[] {
   const { w, options } = context;
@@ -69,7 +73,10 @@ function summary(context: Context): Block[] {
       kind: 'callout',
       severity: 'note',
       title: w.summary.assessorSays,
-      text: options.conclusion,
+      text:
+        options.conclusion.length > LONGEST_CONCLUSION
+          ? `${excerpt(options.conclusion, LONGEST_CONCLUSION)} ${w.summary.whole}`
+          : options.conclusion,
     });
   blocks.push(
     { kind: 'keyFigures', items: keyFigures(context) },
@@ -131,8 +138,15 @@ function answers(context: Context): { term: string; text: string }[] {
           : w.decision.bySuggestion(term('risk', d.overall.suggestedRisk)),
       ),
     },
+    {
+      term: terms.ask,
+      text: w.summary.ask(joinedBy(c.assessor?.name, c.assessor?.firm) || w.summary.askNobody),
+    },
   ];
 }
+
+const joinedBy = (...parts: (string | undefined)[]) =>
+  parts.filter((part) => part !== undefined && part !== '').join(', ');
 
 /** Rows of the owner's table at most, so that it stays on the first page. */
 const MOST_STEPS = 5;
