@@ -7,9 +7,9 @@ import { useSession, useSessionView } from '../state/useSession.tsx';
 import { ChoiceEntry, NumberEntry } from './entries.tsx';
 
 const STATES: { value: SurfaceState; label: string }[] = [
-  { value: 'sound', label: 'sound: bark alive and firm' },
-  { value: 'decayed', label: 'decayed: wood soft to a probe' },
-  { value: 'open', label: 'open: a hollow seen from outside' },
+  { value: 'sound', label: 'sound' },
+  { value: 'decayed', label: 'decayed' },
+  { value: 'open', label: 'open' },
 ];
 
 const AZIMUTH = { min: -180, max: 360 };
@@ -30,8 +30,9 @@ export function SurfaceEditor({ section, index }: { section: CaseSection; index:
     <div className="surface">
       <h3>Surface at this height</h3>
       <p className="hint">
-        Walk round with mallet and probe. What is noted here counts as evidence: openings that no needle met
-        are what intervals miss most. Stretches run clockwise; where two overlap, the worse one holds.
+        Walk round with mallet and probe. Sound: bark alive and firm. Decayed: wood soft to a probe. Open: a
+        hollow seen from outside. What is noted counts as evidence, for openings that no needle met are what
+        intervals miss most. Stretches run clockwise; where two overlap, the worse one holds.
       </p>
       <ul className="rows">
         {arcs.map(({ fromDeg, toDeg, state }, i) => (
