@@ -103,20 +103,28 @@ export function stretchScore(state: StretchState, from: number, to: number): num
  */
 const GIVEN_UP = 14;
 
-/** Stretches of one state still open: their first cells, and log probability with everything before them. */
+/**
+ * Stretches still open, by state: their first cells, and log probability with everything before them. All tables of
+ * this file are flat, state after state, because a trace is read hundreds of times over while its levels are sought.
+ */
 interface OpenStretches {
+  /** Places kept for each state. */
+  room: number;
   from: Int32Array;
   value: Float64Array;
-  count: number;
+  count: Int32Array;
 }
 
 /**
- * Bring the open stretches of a state up to boundary `to`: value = entry + score, length not counted. Stretches that
+ * Bring the open stretches of state `k` up to boundary `to`: value = entry + score, length not counted. Stretches that
  * have grown too long or fallen below `cut` are dropped; ones too short to end keep a value of -Infinity.
  * The hot loop of the whole reading: stretchScore written out, the logarithm left for those that need it.
+ *
+ * @param entry log probability of each state beginning at each boundary, `room` numbers a state.
  */
 function bringUp(
   state: StretchState,
+  k: number,
   entry: Float64Array,
   open: OpenStretches,
   to: number,
@@ -135,9 +143,10 @@ function bringUp(
   const XX = sums[t + 4]!;
   const XR = sums[t + 5]!;
   const D = extra[to]!;
-  const n = open.count;
-  let kept = 0;
-  for (let j = 0; j < n; j++) {
+  const first = k * open.room;
+  const end = first + open.count[k]!;
+  let kept = first;
+  for (let j = first; j < end; j++) {
     const s = from[j]!;
     const length = to - s;
     if (length > most) continue;
@@ -160,16 +169,21 @@ function bringUp(
       misfit -= (q * g * g) / xx;
       volume *= xx;
     }
-    const bound = entry[s]! + D - extra[s]! - 0.5 * misfit;
+    const bound = entry[first + s]! + D - extra[s]! - 0.5 * misfit;
     if (bound < cut) continue;
     from[kept] = s;
     value[kept++] = bound - 0.5 * Math.log(volume);
   }
-  open.count = kept;
+  open.count[k] = kept - first;
 }
 
-function noneOpen(cells: number): OpenStretches {
-  return { from: new Int32Array(cells + 1), value: new Float64Array(cells + 1), count: 0 };
+function noneOpen(states: number, room: number): OpenStretches {
+  return {
+    room,
+    from: new Int32Array(states * room),
+    value: new Float64Array(states * room),
+    count: new Int32Array(states),
+  };
 }
 
 /**
@@ -185,12 +199,13 @@ export function bestStretches(
   const { cells, states, initial, transition, last } = model;
   const K = states.length;
   const N = cells + 1;
-  const entry = states.map(() => new Float64Array(N).fill(-Infinity));
-  const entryFrom = states.map(() => new Int16Array(N).fill(-1));
+  const entry = new Float64Array(K * N).fill(-Infinity);
+  const entryFrom = new Int8Array(K * N).fill(-1);
   const end = new Float64Array(K);
-  const endFrom = states.map(() => new Int32Array(N).fill(-1));
-  const open = states.map(() => noneOpen(cells));
-  for (let k = 0; k < K; k++) begin(open[k]!, entry[k]!, 0, initial[k]!);
+  const endFrom = new Int32Array(K * N).fill(-1);
+  const open = noneOpen(K, N);
+  const { from, value } = open;
+  for (let k = 0; k < K; k++) begin(open, k, entry, 0, initial[k]!);
   let bestLast = -Infinity;
   let lastState = 0;
   let lastFrom = 0;
@@ -198,28 +213,28 @@ export function bestStretches(
     const isLast = e === cells;
     let top = -Infinity;
     for (let k = 0; k < K; k++) {
-      const state = states[k]!;
-      const mine = open[k]!;
       end[k] = -Infinity;
-      if (mine.count === 0) continue;
-      bringUp(state, entry[k]!, mine, e, isLast ? 1 : state.least, top - givenUp);
-      const { from, value, count } = mine;
+      if (open.count[k] === 0) continue;
+      const state = states[k]!;
+      bringUp(state, k, entry, open, e, isLast ? 1 : state.least, top - givenUp);
       const { logBeyond } = state.length;
       const law = isLast ? logBeyond : state.length.logMass;
+      const stop = k * N + open.count[k]!;
       let best = -Infinity;
       let at = -1;
-      for (let j = 0; j < count; j++) {
+      for (let j = k * N; j < stop; j++) {
         const v = value[j]!;
-        const reach = v + logBeyond[e - from[j]!]!;
+        const length = e - from[j]!;
+        const reach = v + logBeyond[length]!;
         if (reach > top) top = reach;
-        const total = v + law[e - from[j]!]!;
+        const total = v + law[length]!;
         if (total > best) {
           best = total;
           at = from[j]!;
         }
       }
       end[k] = best;
-      endFrom[k]![e] = at;
+      endFrom[k * N + e] = at;
       if (isLast && best + last[k]! > bestLast) {
         bestLast = best + last[k]!;
         lastState = k;
@@ -229,39 +244,48 @@ export function bestStretches(
     if (isLast) break;
     for (let j = 0; j < K; j++) {
       let best = -Infinity;
-      let from = -1;
+      let before = -1;
       for (let k = 0; k < K; k++) {
         if (k === j) continue;
         const v = end[k]! + transition[k * K + j]!;
         if (v > best) {
           best = v;
-          from = k;
+          before = k;
         }
       }
-      entryFrom[j]![e] = from;
-      if (best > top - givenUp) begin(open[j]!, entry[j]!, e, best);
+      entryFrom[j * N + e] = before;
+      if (best > top - givenUp) begin(open, j, entry, e, best);
     }
   }
   const stretches: Stretch[] = [];
   let to = cells;
   let state = lastState;
-  let from = lastFrom;
+  let begun = lastFrom;
   for (;;) {
-    stretches.push({ state, from, to });
-    if (from === 0) break;
-    const before = entryFrom[state]![from]!;
-    to = from;
+    stretches.push({ state, from: begun, to });
+    if (begun === 0) break;
+    const before = entryFrom[state * N + begun]!;
+    to = begun;
     state = before;
-    from = endFrom[before]![to]!;
+    begun = endFrom[before * N + to]!;
   }
   return { stretches: stretches.reverse(), logProbability: bestLast };
 }
 
-function begin(open: OpenStretches, entry: Float64Array, at: number, logProbability: number): void {
-  entry[at] = logProbability;
+function begin(
+  open: OpenStretches,
+  k: number,
+  entry: Float64Array,
+  at: number,
+  logProbability: number,
+): void {
+  const first = k * open.room;
+  entry[first + at] = logProbability;
   if (logProbability === -Infinity) return;
-  open.from[open.count] = at;
-  open.value[open.count++] = -Infinity;
+  const j = first + open.count[k]!;
+  open.count[k]!++;
+  open.from[j] = at;
+  open.value[j] = -Infinity;
 }
 
 /** Terms this far below the largest (in natural logarithms) are left out of sums. */
@@ -272,44 +296,45 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
   const { cells, states, initial, transition, last, part } = model;
   const K = states.length;
   const N = cells + 1;
-  const entry = states.map(() => new Float64Array(N).fill(-Infinity));
-  const end = states.map(() => new Float64Array(N).fill(-Infinity));
+  const entry = new Float64Array(K * N).fill(-Infinity);
+  const end = new Float64Array(K * N).fill(-Infinity);
   // The same sums over paths that have met outside and whole states only.
-  const wholeEntry = states.map(() => new Float64Array(N).fill(-Infinity));
-  const wholeEnd = states.map(() => new Float64Array(N).fill(-Infinity));
-  const open = states.map(() => noneOpen(cells));
+  const wholeEntry = new Float64Array(K * N).fill(-Infinity);
+  const wholeEnd = new Float64Array(K * N).fill(-Infinity);
+  const open = noneOpen(K, N);
+  const { from, value } = open;
   // Every stretch that counts, in order of its end: what it adds (score and length law), for the way back.
   const kept = new KeptStretches();
   const terms = new Float64Array(Math.max(N, K));
   for (let k = 0; k < K; k++) {
-    begin(open[k]!, entry[k]!, 0, initial[k]!);
-    if (part[k] !== 'other') wholeEntry[k]![0] = initial[k]!;
+    begin(open, k, entry, 0, initial[k]!);
+    if (part[k] !== 'other') wholeEntry[k * N] = initial[k]!;
   }
 
   for (let e = 1; e <= cells; e++) {
     const isLast = e === cells;
     let top = -Infinity;
     for (let k = 0; k < K; k++) {
+      if (open.count[k] === 0) continue;
       const state = states[k]!;
-      const mine = open[k]!;
-      if (mine.count === 0) continue;
-      const into = entry[k]!;
-      bringUp(state, into, mine, e, isLast ? 1 : state.least, top - GIVEN_UP);
-      const { from, value, count } = mine;
+      bringUp(state, k, entry, open, e, isLast ? 1 : state.least, top - GIVEN_UP);
+      const first = k * N;
+      const count = open.count[k]!;
       const { logBeyond } = state.length;
       const law = isLast ? logBeyond : state.length.logMass;
       const bonus = isLast ? last[k]! : 0;
       let most = -Infinity;
       for (let j = 0; j < count; j++) {
-        const v = value[j]!;
-        const reach = v + logBeyond[e - from[j]!]! + bonus;
+        const v = value[first + j]!;
+        const length = e - from[first + j]!;
+        const reach = v + logBeyond[length]! + bonus;
         if (reach > top) top = reach;
-        const total = v + law[e - from[j]!]! + bonus;
+        const total = v + law[length]! + bonus;
         terms[j] = total;
         if (total > most) most = total;
       }
       if (most === -Infinity) continue;
-      end[k]![e] = logSum(terms, count, most);
+      end[k * N + e] = logSum(terms, count, most);
       const whole = part[k] !== 'other';
       let wholeMost = -Infinity;
       for (let j = 0; j < count; j++) {
@@ -318,39 +343,39 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
           terms[j] = -Infinity;
           continue;
         }
-        const s = from[j]!;
-        const adds = v - into[s]!;
+        const s = from[first + j]!;
+        const adds = v - entry[first + s]!;
         kept.push(k, s, e, adds);
         if (whole) {
-          terms[j] = wholeEntry[k]![s]! + adds;
+          terms[j] = wholeEntry[k * N + s]! + adds;
           if (terms[j]! > wholeMost) wholeMost = terms[j]!;
         }
       }
-      if (whole) wholeEnd[k]![e] = logSum(terms, count, wholeMost);
+      if (whole) wholeEnd[k * N + e] = logSum(terms, count, wholeMost);
     }
     if (isLast) break;
     for (let j = 0; j < K; j++) {
       let most = -Infinity;
       for (let k = 0; k < K; k++) {
-        const v = k === j ? -Infinity : end[k]![e]! + transition[k * K + j]!;
+        const v = k === j ? -Infinity : end[k * N + e]! + transition[k * K + j]!;
         terms[k] = v;
         if (v > most) most = v;
       }
       const sum = logSum(terms, K, most);
-      if (sum > top - GIVEN_UP) begin(open[j]!, entry[j]!, e, sum);
+      if (sum > top - GIVEN_UP) begin(open, j, entry, e, sum);
       if (part[j] === 'other') continue;
       most = -Infinity;
       for (let k = 0; k < K; k++) {
-        const v = k === j || part[k] === 'other' ? -Infinity : wholeEnd[k]![e]! + transition[k * K + j]!;
+        const v = k === j || part[k] === 'other' ? -Infinity : wholeEnd[k * N + e]! + transition[k * K + j]!;
         terms[k] = v;
         if (v > most) most = v;
       }
-      wholeEntry[j]![e] = logSum(terms, K, most);
+      wholeEntry[j * N + e] = logSum(terms, K, most);
     }
   }
   let most = -Infinity;
   for (let k = 0; k < K; k++) {
-    terms[k] = end[k]![cells]!;
+    terms[k] = end[k * N + cells]!;
     if (terms[k]! > most) most = terms[k]!;
   }
   const logEvidence = logSum(terms, K, most);
@@ -358,9 +383,9 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
   // Backward. tails[k][e]: log probability of what follows a stretch of k that ends at e; begins[k][s]: probability
   // that one of k begins at s. Stretches are taken in falling order of their end, so that a boundary's beginnings are
   // complete when it is reached, and what lies beyond it (onset) follows from them by the entry.
-  const tails = states.map(() => new Float64Array(N).fill(-Infinity));
+  const tails = new Float64Array(K * N).fill(-Infinity);
   const begins = new Float64Array(K * N);
-  const onset = (k: number, s: number) => Math.log(begins[k * N + s]!) + logEvidence - entry[k]![s]!;
+  const onset = (k: number, s: number) => Math.log(begins[k * N + s]!) + logEvidence - entry[k * N + s]!;
   const beyond = new Float64Array(K);
   const woodBegins = new Float64Array(N);
   const wholeEnds = new Float64Array(N);
@@ -371,7 +396,7 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
     for (let k = 0; k < K; k++) beyond[k] = begins[k * N + e]! > 0 ? onset(k, e) : -Infinity;
     for (let k = 0; k < K; k++) {
       if (e === cells) {
-        tails[k]![e] = 0;
+        tails[k * N + e] = 0;
         continue;
       }
       let top = -Infinity;
@@ -384,19 +409,19 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
         const breaks = part[k] === 'whole' && part[j] === 'other';
         if (v === -Infinity || !(enters || breaks)) continue;
         if (enters) {
-          const p = Math.exp(end[k]![e]! + v - logEvidence);
+          const p = Math.exp(end[k * N + e]! + v - logEvidence);
           woodBegins[e]! += p;
           if (part[j] === 'other') brokenAtOnce += p;
-        } else wholeEnds[e]! += Math.exp(wholeEnd[k]![e]! + v - logEvidence);
+        } else wholeEnds[e]! += Math.exp(wholeEnd[k * N + e]! + v - logEvidence);
       }
-      tails[k]![e] = logSum(terms, K, top);
+      tails[k * N + e] = logSum(terms, K, top);
     }
     for (; next >= 0 && kept.to[next] === e; next--) {
       const k = kept.state[next]!;
       const s = kept.from[next]!;
-      const v = kept.adds[next]! + tails[k]![e]!;
+      const v = kept.adds[next]! + tails[k * N + e]!;
       if (v === -Infinity) continue;
-      const share = entry[k]![s]! + v - logEvidence;
+      const share = entry[k * N + s]! + v - logEvidence;
       if (share < -GIVEN_UP) continue;
       const probability = Math.exp(share);
       begins[k * N + s]! += probability;
@@ -405,7 +430,7 @@ export function stretchPosterior(model: SemiMarkov): StretchPosterior {
     }
   }
   for (let k = 0; k < K; k++) {
-    if (part[k] === 'whole') wholeEnds[cells]! += Math.exp(wholeEnd[k]![cells]! - logEvidence);
+    if (part[k] === 'whole') wholeEnds[cells]! += Math.exp(wholeEnd[k * N + cells]! - logEvidence);
     if (part[k] === 'outside') continue;
     const p = begins[k * N]!;
     woodBegins[0]! += p;
