@@ -63,6 +63,22 @@ describe('drawings', () => {
     }
   });
 
+  it('draw the next needle along its heading, turned off the pith as advised', () => {
+    const bearingOf = (offRadialDeg: number) => {
+      const { stop, ...advice } = a.nextDrilling;
+      if (stop) throw new Error('the sample advises a hole');
+      const next = { ...advice, offRadialDeg } as typeof a.nextDrilling;
+      const svg = toSvg(sectionFigure({ ...plan, next }, { width: 420, units: 'metric' }));
+      const line = /part="next-drilling".*?d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)"/.exec(svg)!;
+      const [x0, y0, x1, y1] = line.slice(1).map(Number) as [number, number, number, number];
+      return ((Math.atan2(x1 - x0, y0 - y1) * 180) / Math.PI + 360) % 360;
+    };
+    // It stands at 210 degrees, so to the pith is 30.
+    expect(bearingOf(0)).toBeCloseTo(30, 0);
+    expect(bearingOf(30)).toBeCloseTo(60, 0);
+    expect(bearingOf(-30)).toBeCloseTo(0, 0);
+  });
+
   it('hold the section’s drillings by name for a screen to find', () => {
     const refs = parts(drawings['section-with-flares']!.items, 'drilling');
     expect(refs).toEqual(['s1/d1', 's1/d2', 's1/d3', 's1/d4', 's1/d5', 's1/d6']);

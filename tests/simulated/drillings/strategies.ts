@@ -13,7 +13,7 @@ export const MOST_HOLES = 12;
 /** Chance of a wrong decision below which a strategy is sure. */
 export const SURE = 0.05;
 /** Numbers of equally spaced holes at which every section is looked at, sure or not. */
-export const FIXED = [1, 2, 3, 4, 5, 6, 8, 10, 12];
+export const FIXED = [2, 3, 4, 6, 8, 12];
 
 /** Where a section stands: chance that it must be acted on, given the holes made. */
 export interface Stand {
