@@ -115,10 +115,14 @@ function value(place: string, text: string, missing: OnMissing): string {
     if (word !== text || Object.hasOwn(englishTerms[kind as TermScale], text)) return word;
   }
   if (isNumeric(text)) return inNumbers(text);
+  if (kind === 'rest') return lowered(translated(raised(text), missing) ?? text);
   const sentence = translated(text, missing);
   if (sentence === null) missing(text);
   return sentence ?? text;
 }
+
+const raised = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** A compass point of English in the language. */
 function compassSaid(point: string): string {
@@ -129,10 +133,9 @@ function compassSaid(point: string): string {
 export function signSaid(text: string, missing: OnMissing = IGNORE): string {
   const [, kind, where] = /^([^(]+?)( \([\s\S]*\))?$/.exec(text) ?? [];
   if (kind === undefined) return text;
-  const plainKind = kind.charAt(0).toLowerCase() + kind.slice(1);
+  const plainKind = lowered(kind);
   const word = term('sign', plainKind);
-  if (word !== plainKind)
-    return (kind === plainKind ? word : word.charAt(0).toUpperCase() + word.slice(1)) + (where ?? '');
+  if (word !== plainKind) return (kind === plainKind ? word : raised(word)) + (where ?? '');
   return translated(text, missing) ?? text;
 }
 

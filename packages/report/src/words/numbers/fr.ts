@@ -13,6 +13,7 @@ export const frenchNumbers: NumberWords = {
   spacing: (text) =>
     text
       .replace(/([^\s\u00a0]); /g, '$1\u00a0; ')
+      .replace(/([\p{L})\d]): /gu, '$1\u00a0: ')
       .replace(/ ([:;?!%»])/g, '\u00a0$1')
       .replace(/« /g, '«\u00a0'),
 };

@@ -78,7 +78,7 @@ export const englishSentences = {
     degreesOpen: 'degrees of circumference',
   },
   first: {
-    anew: 'Section {id} has not been drilled, so its strength rests on what such stems are like in general. Begin with the plan of first drillings: section {rest}',
+    anew: 'Section {id} has not been drilled, so its strength rests on what such stems are like in general. Begin with the plan of first drillings: {rest}',
     noPlace:
       '{sign}: where round the stem is not recorded, so no needle was placed for it. Give its azimuth.',
     elsewhere: '{n} of the signs lie more than {reach} above or below this section and were left to another.',
@@ -89,6 +89,8 @@ export const englishSentences = {
       'For even coverage, in the hollow between two lobes of the outline: there the needle measures the wall and not the length of a root.',
     flare:
       "On the flare's ridge, {down} degrees down toward the underside of its root near the stem, where decay of roots begins.",
+    flareSigns:
+      "On the flare's ridge, {down} degrees down toward the underside of its root near the stem, where decay of roots begins. {signs}.",
     anticlockwise: '{signs}: {why}; this needle goes in beside it, anticlockwise seen from above.',
     clockwise: '{signs}: {why}; this needle goes in beside it, clockwise seen from above.',
     signsBeside: '{signs}: {why}. Beside the {sign}: {why2}.',
@@ -97,10 +99,6 @@ export const englishSentences = {
       'Section {id} wants about {n} needles round it, {apart} degrees apart, because {because}: {still}.',
     wantsHollows:
       'Section {id} wants about {n} needles round it, {apart} degrees apart, because {because}: {still}, in the hollows of the outline where one is near.',
-    wantsRest:
-      'section {id} wants about {n} needles round it, {apart} degrees apart, because {because}: {still}.',
-    wantsHollowsRest:
-      'section {id} wants about {n} needles round it, {apart} degrees apart, because {because}: {still}, in the hollows of the outline where one is near.',
     evenSpacing: 'nothing was seen that speaks of decay there and the outline is even',
     closeSigns: 'signs of decay were seen at the stem',
     closeLobed: 'the outline is lobed',
@@ -230,7 +228,7 @@ export const englishSentences = {
     oneSide: 'one side',
     sides: '{n} sides',
     tooThin: 'Too thin to decide on: a static load test is recommended.',
-    signWithSource: '{sign} Source: {source}.',
+    signWithSource: '{reading} Source: {source}.',
     bySize: 'uprooting moment by size ({value} {unit}), roots intact, free-draining soil',
     byStress: 'uprooting moment by stem stress ({value} {unit}), roots intact, free-draining soil',
     byMass: 'uprooting moment by stem mass ({value} {unit}), roots intact, free-draining soil',

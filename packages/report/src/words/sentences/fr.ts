@@ -76,7 +76,7 @@ export const frenchSentences: SentenceTable = {
     degreesOpen: 'degrés de circonférence',
   },
   first: {
-    anew: 'La section {id} n’a pas été forée : sa résistance repose sur ce que sont de tels troncs en général. Commencez par le plan des premiers forages : la section {rest}',
+    anew: 'La section {id} n’a pas été forée : sa résistance repose sur ce que sont de tels troncs en général. Commencez par le plan des premiers forages : {rest}',
     noPlace:
       '{sign} : sa place autour du tronc n’est pas relevée, aucune aiguille n’a donc été placée pour lui. Donnez son azimut.',
     elsewhere:
@@ -88,6 +88,8 @@ export const frenchSentences: SentenceTable = {
       'Pour une couverture régulière, dans le creux entre deux lobes du contour : l’aiguille y mesure la paroi et non la longueur d’une racine.',
     flare:
       'Sur l’arête du contrefort, à {down} degrés vers le bas en direction du dessous de sa racine près du tronc, où commence la pourriture des racines.',
+    flareSigns:
+      'Sur l’arête du contrefort, à {down} degrés vers le bas en direction du dessous de sa racine près du tronc, où commence la pourriture des racines. {signs}.',
     anticlockwise: '{signs} : {why} ; cette aiguille entre à côté, dans le sens antihoraire vu d’en haut.',
     clockwise: '{signs} : {why} ; cette aiguille entre à côté, dans le sens horaire vu d’en haut.',
     signsBeside: '{signs} : {why}. À côté ({sign}) : {why2}.',
@@ -96,10 +98,6 @@ export const frenchSentences: SentenceTable = {
       'La section {id} demande environ {n} aiguilles à son pourtour, tous les {apart} degrés, parce que {because} : {still}.',
     wantsHollows:
       'La section {id} demande environ {n} aiguilles à son pourtour, tous les {apart} degrés, parce que {because} : {still}, dans les creux du contour lorsqu’il y en a un proche.',
-    wantsRest:
-      '{id} demande environ {n} aiguilles à son pourtour, tous les {apart} degrés, parce que {because} : {still}.',
-    wantsHollowsRest:
-      '{id} demande environ {n} aiguilles à son pourtour, tous les {apart} degrés, parce que {because} : {still}, dans les creux du contour lorsqu’il y en a un proche.',
     evenSpacing: 'rien n’y a été vu qui parle de pourriture et que le contour est régulier',
     closeSigns: 'des signes de pourriture ont été vus sur le tronc',
     closeLobed: 'le contour est lobé',
@@ -230,7 +228,7 @@ export const frenchSentences: SentenceTable = {
     oneSide: 'd’un côté',
     sides: 'de {n} côtés',
     tooThin: 'Trop mince pour décider : un essai de traction est recommandé.',
-    signWithSource: '{sign} Source : {source}.',
+    signWithSource: '{reading} Source : {source}.',
     bySize: 'moment de basculement d’après la taille ({value} {unit}), racines intactes, sol drainant',
     byStress:
       'moment de basculement d’après la contrainte du tronc ({value} {unit}), racines intactes, sol drainant',

@@ -22,6 +22,7 @@ export const frenchSourcePhrases: readonly (readonly [english: string, french: s
     'espèces de wood-green.csv (Wood Handbook Table 5-3a et autres)',
   ],
   ['Table 5-3a and others', 'Table 5-3a et autres'],
+  ['(mean of ', '(moyenne de '],
   ['given for the site', 'donné pour le site'],
   ['(from memory, cross-checked)', '(de mémoire, recoupé)'],
   ['(from memory, low confidence)', '(de mémoire, peu sûr)'],
