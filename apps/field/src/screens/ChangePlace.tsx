@@ -42,7 +42,7 @@ export function ChangePlace() {
       >
         <ul className="change-summary" data-testid="change-summary">
           {change.summary.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
+            <li key={sentence}>{withMinus(sentence)}</li>
           ))}
         </ul>
       </Group>
@@ -56,6 +56,9 @@ export function ChangePlace() {
     </>
   );
 }
+
+/** A true minus sign before a number, as everywhere else on the screen. */
+const withMinus = (sentence: string) => sentence.replace(/(^|[\s(])-(?=\d)/g, '$1−');
 
 function visitNames({ earlierOn, laterOn }: ChangeAssessment) {
   return { thenName: `then, ${earlierOn ?? 'no date'}`, nowName: `now, ${laterOn ?? 'no date'}` };
@@ -178,7 +181,7 @@ function HowLong({ change }: { change: ChangeAssessment }) {
         {forecast.crossings.map(({ limit, earlyYears, middleYears, lateYears, chanceAtEnd }) => {
           const year = (value: number | null) =>
             value === null
-              ? `after ${forecast.years} years`
+              ? `not within ${forecast.years} years`
               : value === 0
                 ? 'now'
                 : `${fixed(value, 0)} years`;
@@ -188,8 +191,8 @@ function HowLong({ change }: { change: ChangeAssessment }) {
               <dd>
                 {year(middleYears)}
                 <small>
-                  early {year(earlyYears)}, late {year(lateYears)}; chance within {forecast.years} years{' '}
-                  {fixed(100 * chanceAtEnd, 0)} %
+                  {earlyYears === null ? '' : `early ${year(earlyYears)}, late ${year(lateYears)}; `}chance
+                  within {forecast.years} years {fixed(100 * chanceAtEnd, 0)} %
                 </small>
               </dd>
             </div>
@@ -264,7 +267,7 @@ function Pair({ one, change }: { one: DrillingChange; change: ChangeAssessment }
         <span className="change-verdict">{VERDICT[one.verdict]}</span>
       </summary>
       <Figure draw={draw} maxWidth={1100} />
-      <p>{one.text}</p>
+      <p>{withMinus(one.text)}</p>
       <dl className="facts">
         <div>
           <dt>Growth at the cambium</dt>
