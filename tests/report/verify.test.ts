@@ -3,13 +3,13 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { bagFromZip, openCase, zipOfBag } from '@standfast/casefile';
+import { bagFromZip, openCase, saveCase, zipOfBag } from '@standfast/casefile';
 import { demoBag } from '@standfast/casefile/node';
 import { assess } from '@standfast/engine';
-import { provenPdf, reportDocument, toPdf, verifyReport } from '@standfast/report';
+import { provenHtml, provenPdf, reportDocument, toPdf, verifyReport } from '@standfast/report';
 import { loadFonts } from '@standfast/report/node';
 import { unzlibSync, zlibSync } from 'fflate';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const folder = mkdtempSync(join(tmpdir(), 'verify-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -164,3 +164,113 @@ it('refuses a report written anew by another program, and its case comes out who
   const bag = bagFromZip(new Uint8Array(readFileSync(join(folder, 'case.zip'))));
   expect([...bag.keys()].sort()).toEqual([...(await demoBag()).keys()].sort());
 }, 60_000);
+
+describe('a report with letterhead, signature and photos', () => {
+  const png = (path: string) => new Uint8Array(readFileSync(join(import.meta.dirname, 'pictures', path)));
+  let pdf: Uint8Array;
+  let html: string;
+
+  beforeAll(async () => {
+    const { bag, caseFile, assessment } = await opened();
+    const files = new Map(bag)
+      .set('report/logo.png', png('logo.png'))
+      .set('photos/turned.jpg', png('turned.jpg'))
+      .set('photos/plain.png', png('plain.png'));
+    const changed = {
+      ...caseFile,
+      signs: caseFile.signs.map((sign, i) => ({
+        ...sign,
+        ...([{ photo: 'photos/turned.jpg' }, { photo: 'photos/plain.png' }, { photo: 'gone.jpg' }][i] ?? {}),
+      })),
+      report: {
+        units: 'metric' as const,
+        letterhead: { lines: ['Firm'], logo: 'report/logo.png' },
+        signature: { image: 'report/logo.png', name: 'Ada', signedOn: '2026-07-01' },
+        struck: ['method/paragraph-1'],
+        added: [{ after: 'method/paragraph-1', text: 'Added words.' }],
+      },
+    };
+    const made = saveCase(changed, files);
+    const { notices } = openCase(made);
+    const input = {
+      assessment: {
+        ...assessment,
+        notices: [...notices, ...assessment.notices.slice(openCase(bag).notices.length)],
+      },
+      caseFile: changed,
+      bag: made,
+      options,
+    };
+    pdf = await provenPdf(input, { fonts });
+    html = await provenHtml(input, { fonts });
+    writeFileSync(join(folder, 'photos.pdf'), pdf);
+  }, 60_000);
+
+  const verifiedHtml = (text: string) =>
+    verifyReport(new TextEncoder().encode(text), 'report.html', { fonts });
+
+  it('stands as PDF and as HTML, also with the line ends of a mail', async () => {
+    expect(await verified(pdf)).toMatchObject({ stands: true, kind: 'pdf', others: [] });
+    expect(await verifiedHtml(html)).toMatchObject({ stands: true, kind: 'html', others: [] });
+    expect((await verifiedHtml(html.replace(/\n/g, '\r\n'))).stands).toBe(true);
+  }, 60_000);
+
+  it('prints JPEG and PNG, turned as the camera was held, and says what is missing', () => {
+    const path = join(folder, 'photos.pdf');
+    expect(execFileSync('qpdf', ['--check', path], { encoding: 'utf8' })).toContain('No syntax or stream');
+    const list = execFileSync('pdfimages', ['-list', path], { encoding: 'utf8' });
+    expect(list).toMatch(/ image +40 +20 .* jpeg /);
+    const text = execFileSync('pdftotext', [path, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
+    // Stored 40 wide and 20 high, turned a quarter: upright it is 20 by 40.
+    expect(text).toContain('photos/turned.jpg, 20 × 40 px.');
+    expect(text).toContain('photos/plain.png, 30 × 30 px.');
+    expect(text).toContain('Missing: the record names gone.jpg');
+    expect(html).toContain('width="20" height="40"');
+  });
+
+  it('names the part and the words where a figure in the HTML was changed', async () => {
+    const forged = html.replace(
+      /(<dd class="v">)(\d)/,
+      (_, tag, digit) => `${tag}${(Number(digit) + 1) % 10}`,
+    );
+    expect(forged).not.toBe(html);
+    const found = await verifiedHtml(forged);
+    expect(found.stands).toBe(false);
+    expect(found.figures.differing).toEqual([]);
+    expect(found.pages.differing).toHaveLength(1);
+    expect(found.pages.differing[0]!.inReport).toHaveLength(1);
+    expect(found.pages.differing[0]!.recomputed).toHaveLength(1);
+  }, 60_000);
+
+  it('sees a caution hidden by a style, though the words read the same', async () => {
+    const found = await verifiedHtml(html.replace('</style>', '#limits~ul{display:none}</style>'));
+    expect(found.stands).toBe(false);
+    expect(found.pages.differing.map(({ inReport }) => inReport)).toEqual([[]]);
+  }, 60_000);
+
+  it('names a figure changed in the HTML’s attached figures, and a case exchanged', async () => {
+    const at = html.indexOf('data:application/json;base64,') + 'data:application/json;base64,'.length;
+    const end = html.indexOf('"', at);
+    const json = JSON.parse(Buffer.from(html.slice(at, end), 'base64').toString());
+    json.safety.governing.p50 += 0.5;
+    const forged = html.slice(0, at) + Buffer.from(JSON.stringify(json)).toString('base64') + html.slice(end);
+    const found = await verifiedHtml(forged);
+    expect(found.figures.differing.map((d) => d.where)).toEqual(['safety.governing.p50']);
+    expect(found.stands).toBe(false);
+  }, 60_000);
+
+  it('names a photo exchanged in the PDF', async () => {
+    let done = false;
+    const forged = rewritten(pdf, (stream) => {
+      if (stream[0] !== 0xff || stream[1] !== 0xd8) return null;
+      done = true;
+      const changed = Buffer.from(stream);
+      changed[changed.length - 3]! ^= 1;
+      return changed;
+    });
+    expect(done).toBe(true);
+    const found = await verified(forged);
+    expect(found.stands).toBe(false);
+    expect(found.pages.differing.length).toBeGreaterThan(0);
+  }, 60_000);
+});

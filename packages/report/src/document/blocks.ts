@@ -58,6 +58,8 @@ type BlockBody =
       number: number;
       /** How many of the next blocks should stand on the same page, where they fit one. */
       keep?: number;
+      /** On paper the table after it may go first, where that fills a page that the figure would not fit. */
+      floats?: boolean;
     }
   | {
       kind: 'table';

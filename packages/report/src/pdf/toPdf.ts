@@ -5,10 +5,10 @@
  * bundlers for them) one on a small event emitter, without polyfills. Nothing here touches a file system.
  */
 import PDFDocument from 'pdfkit';
-import type { ReportAttachment, ReportDocument } from '../document/blocks.ts';
+import type { Block, ReportAttachment, ReportDocument } from '../document/blocks.ts';
 import type { ReportFonts } from '../fonts.ts';
 import { type PdfCanvas, pdfFontNames } from '../scene/drawScene.ts';
-import { blockHeight, drawBlock } from './drawBlock.ts';
+import { blockHeight, drawBlock, headHeight } from './drawBlock.ts';
 import { artifact, type Flow, oneLine, rule, setText } from './flow.ts';
 import { drawLetterhead, letterheadHeight } from './letterhead.ts';
 
@@ -69,14 +69,17 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
   const owner = ownersPage(flow, report);
   let chapter: PDFKit.PDFOutline | null = null;
   if (report.letterhead !== undefined) drawLetterhead(flow, report.letterhead);
-  report.blocks.forEach((block, i) => {
+  const blocks = [...report.blocks];
+  for (let i = 0; i < blocks.length; i++) {
+    letTableGoFirst(flow, blocks, i, report);
+    const block = blocks[i]!;
     flow.scale = i < owner.blocks ? owner.scale : 1;
-    drawBlock(flow, report.blocks, i, report);
-    if (block.kind !== 'heading') return;
+    drawBlock(flow, blocks, i, report);
+    if (block.kind !== 'heading') continue;
     const text = `${block.number} ${block.text}`;
     if (block.level === 1) chapter = doc.outline.addItem(text);
     else (chapter ?? doc.outline).addItem(text);
-  });
+  }
   root.end();
   pageFurniture(flow, report);
   for (const a of options.attachments ?? [])
@@ -89,6 +92,18 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
     });
   doc.end();
   return collected;
+}
+
+/** Changes places of a floating figure, here or after the heading here, and the table after it, where only the table fits. */
+function letTableGoFirst(flow: Flow, blocks: Block[], i: number, report: ReportDocument): void {
+  const at = blocks[i]!.kind === 'heading' ? i + 1 : i;
+  const [picture, table] = [blocks[at], blocks[at + 1]];
+  if (picture?.kind !== 'figure' || picture.floats !== true || table?.kind !== 'table') return;
+  const fits = (from: readonly Block[]) => flow.y + headHeight(flow, from, 0, report) <= flow.bottom;
+  const before = blocks.slice(i, at);
+  if (fits([...before, picture]) || !fits([...before, table])) return;
+  blocks[at] = table;
+  blocks[at + 1] = picture;
 }
 
 /** Letters of the owner's page are set down to this share of their size, so that it stays one page. */

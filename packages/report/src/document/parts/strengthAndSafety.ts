@@ -23,7 +23,7 @@ export function overview(context: Context): Block[] {
   const flares = a.flares;
   const blocks: Block[] = [
     heading(1, w.overview.heading, 'overview'),
-    figure(
+    floating(
       sectionWithRoseFigure(
         { section: governing, flares, next: a.nextDrilling, safety: a.safety },
         { ...shared, width: figureWidth * 0.82 },
@@ -31,6 +31,7 @@ export function overview(context: Context): Block[] {
       w.overview.caption(governing.id, measure(governing.heightM, 'heightM', units)),
       `overview-${governing.id}`,
     ),
+    byDirection(context),
   ];
   for (const section of a.sections) {
     blocks.push(
@@ -49,39 +50,48 @@ export function overview(context: Context): Block[] {
   return blocks;
 }
 
-export function safety(context: Context): Block[] {
-  const { a, w, units, figureWidth } = context;
+const floating = (...make: Parameters<typeof figure>): Block =>
+  ({ ...figure(...make), floats: true }) as Block;
+
+/** Strength and safety side by side, every 30 degrees. */
+function byDirection(context: Context): Block {
+  const { a, w } = context;
   const s = a.safety;
   const strengthAt = new Map(weakest(context)?.section.remaining.map((r) => [r.directionDeg, r]) ?? []);
   const uprootingAt = new Map(s.uprooting.map((r) => [r.directionDeg, r]));
+  const strengthOf = weakest(context)?.section.id ?? '';
+  return table(
+    w.safety.table,
+    w.safety.columns(strengthOf),
+    [0.22, 0.26, 0.26, 0.26],
+    s.breakage
+      .filter((b) => b.directionDeg % 30 === 0)
+      .map((b) => {
+        const strength = strengthAt.get(b.directionDeg);
+        const uprooting = uprootingAt.get(b.directionDeg);
+        return [
+          bearing(b.directionDeg),
+          strength ? shareRange(strength) : '–',
+          withRange(b, 2),
+          uprooting ? withRange(uprooting, 2) : '–',
+        ];
+      }),
+  );
+}
+
+export function safety(context: Context): Block[] {
+  const { a, w, units, figureWidth } = context;
+  const s = a.safety;
   const gust = (mode: 'breakage' | 'uprooting') => {
     const i = s.criticalGustMs[mode];
     return [w.modes[mode], measure(i.p50, 'speedMs', units), span(i.p05, i.p95, 'speedMs', units)];
   };
-  const strengthOf = weakest(context)?.section.id ?? '';
   return [
     heading(1, w.safety.heading, 'safety'),
     { kind: 'paragraph', text: w.safety.intro },
     figure(safetyGauge(s, { units, width: figureWidth }), w.safety.gaugeCaption, 'safety-gauge'),
     table(w.safety.gustTable, w.safety.gustColumns, [0.4, 0.25, 0.35], [gust('breakage'), gust('uprooting')]),
     { kind: 'paragraph', text: w.safety.gustNote, tone: 'small' },
-    table(
-      w.safety.table,
-      w.safety.columns(strengthOf),
-      [0.22, 0.26, 0.26, 0.26],
-      s.breakage
-        .filter((b) => b.directionDeg % 30 === 0)
-        .map((b) => {
-          const strength = strengthAt.get(b.directionDeg);
-          const uprooting = uprootingAt.get(b.directionDeg);
-          return [
-            bearing(b.directionDeg),
-            strength ? shareRange(strength) : '–',
-            withRange(b, 2),
-            uprooting ? withRange(uprooting, 2) : '–',
-          ];
-        }),
-    ),
   ];
 }
 

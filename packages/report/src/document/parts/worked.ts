@@ -5,6 +5,7 @@ import { language } from '../../words/spoken.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, least, percent, probability, shareRange, significant, withRange } from '../context.ts';
 import { heading, table } from '../make.ts';
+import { textInUnits } from '../textInUnits.ts';
 import { weakest } from './opening.ts';
 
 /** Half the density of air as the wind codes put it, Pa s²/m². */
@@ -181,7 +182,8 @@ function rootRows(context: Context): Row[] {
           : `${w.worked.relations(relations.length)}: ${relations.map(({ value }) => measure(value, 'momentNm', units)).join(', ')}`,
         w.worked.reduced(measure(at.p50 * moment.p50, 'momentNm', units)),
       ),
-      [...new Set(relations.map(({ source }) => source.split(';')[0]!))].join('; '),
+      [...new Set(relations.map(({ source }) => source.split(';')[0]!))].join('; ') ||
+        textInUnits(a.safety.anchorageBasis, units),
     ],
     [
       w.worked.uprooting,
