@@ -43,14 +43,21 @@ export function needleAnswers(
       const out = answers[a]!;
       let wall = 0;
       let unbroken = true;
-      for (let k = 0; k < SAMPLES; k++) {
-        const node = line[k]!;
-        const state = node < 0 ? WOOD_STATE.none : states[from + node]!;
-        if (state !== WOOD_STATE.sound) unbroken = false;
-        if (unbroken) wall++;
-        if (state === WOOD_STATE.none) continue;
-        const stretch = row + Math.floor(k / perStretch);
-        out[stretch] = out[stretch]! + (state === WOOD_STATE.sound ? 1 : INCIPIENT) / perStretch;
+      let k = 0;
+      for (let stretch = 0; stretch < STRETCHES; stretch++) {
+        let wood = 0;
+        for (const end = k + perStretch; k < end; k++) {
+          const node = line[k]!;
+          const state = node < 0 ? WOOD_STATE.none : states[from + node]!;
+          if (state === WOOD_STATE.sound) {
+            wood++;
+            if (unbroken) wall++;
+          } else {
+            unbroken = false;
+            if (state === WOOD_STATE.incipient) wood += INCIPIENT;
+          }
+        }
+        out[row + stretch] = wood / perStretch;
       }
       out[row + STRETCHES] = wall / SAMPLES;
       out[row + STRETCHES + 1] = (wall / SAMPLES) ** 2;

@@ -56,7 +56,6 @@ export function scores(answers: readonly Float64Array[], size: number, margin: F
       const from = i * columns;
       for (let p = 0; p < columns; p++) {
         const r = rows[from + p]!;
-        if (r === 0) continue;
         slopes[p] = slopes[p]! + r * margin[i]!;
         const at = p * columns;
         for (let q = 0; q <= p; q++) square[at + q] = square[at + q]! + r * rows[from + q]!;
