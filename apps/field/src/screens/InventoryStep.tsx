@@ -100,7 +100,12 @@ function Mapping({ file, survey, close }: MappingProps) {
         options={options}
         onChoose={(name) => setMapping({ ...mapping, [what]: name === NONE ? null : name })}
       />
-      <p className="hint">{exampleText(properties.find(({ name }) => name === mapping[what]))}</p>
+      <p className="hint">
+        {exampleText(
+          properties.find(({ name }) => name === mapping[what]),
+          what === 'label',
+        )}
+      </p>
     </div>
   );
   return (
@@ -150,10 +155,10 @@ function Mapping({ file, survey, close }: MappingProps) {
 
 const cases = (count: number) => (count === 1 ? 'one case' : `${count} cases`);
 
-function exampleText(property: InventoryProperty | undefined): string {
+function exampleText(property: InventoryProperty | undefined, isLabel: boolean): string {
   if (!property) return 'left empty';
   const { examples, filled, distinctShare } = property;
   const shown = examples.map((text) => `“${text}”`).join(', ') || 'nothing';
-  const repeated = distinctShare < 0.9 ? '; many trees share one' : '';
+  const repeated = isLabel && distinctShare < 0.9 ? '; many trees share one' : '';
   return `for example ${shown}; filled for ${filled}${repeated}`;
 }

@@ -18,7 +18,7 @@ import { withValueAt } from '../edit/fieldPath.ts';
 import { keepBlob } from '../storage/blobs.ts';
 import { type CaseRecord, database } from '../storage/database.ts';
 import { type StorageFault, storageFaultOf } from '../storage/faults.ts';
-import { putSummary } from '../storage/summaries.ts';
+import { type Conclusion, keepSummaries, summaryOf } from '../storage/summaries.ts';
 import { lockForWriting } from '../storage/writerLock.ts';
 import { type AssessmentView, followCase, NO_ASSESSMENT, sharedAssessor } from '../work/assessor.ts';
 
@@ -91,8 +91,10 @@ export function openSession(id: string): Session {
   const keepSummary = ({ assessment, of, faults, notices }: AssessmentView) => {
     const { record, writer } = view;
     if (!record || writer !== true) return;
-    if (faults.length > 0) putSummary(record, { faults });
-    else if (assessment && of === record.caseFile) putSummary(record, { assessment, notices });
+    const keep = (conclusion: Conclusion) =>
+      keepSummaries([summaryOf(record, conclusion)]).catch(() => undefined);
+    if (faults.length > 0) keep({ faults });
+    else if (assessment && of === record.caseFile) keep({ assessment, notices });
   };
 
   const assess = (record: CaseRecord) => assessor.want({ caseFile: record.caseFile, files: record.files });
@@ -113,7 +115,10 @@ export function openSession(id: string): Session {
       const { caseFile, files, drafts } = view.record;
       const savedAt = Date.now();
       try {
-        await database.cases.update(id, { caseFile, files, drafts, savedAt });
+        await database.transaction('rw', database.cases, database.summaries, async () => {
+          await database.cases.update(id, { caseFile, files, drafts, savedAt });
+          await database.summaries.update(id, { savedAt });
+        });
         show({ fault: null, record: { ...view.record, savedAt } });
       } catch (thrown) {
         show({ fault: storageFaultOf(thrown) });

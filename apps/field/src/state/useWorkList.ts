@@ -23,24 +23,22 @@ export function useWorkList(): CaseListing | null {
   return listing;
 }
 
-/** Works out what is stale once for each state that a case was saved in. */
+/** Works out what is stale, once for each state that a case was saved in. */
 function useFreshFigures(listing: CaseListing | null) {
-  const wanted = everyCase(listing).filter(({ stale }) => stale);
-  // A growing set of stale cases begins anew; a shrinking one is the work going on.
-  const newest = wanted.reduce((latest, { savedAt }) => Math.max(latest, savedAt), 0);
-  const any = wanted.length > 0;
+  const stale = everyCase(listing).filter((entry) => entry.stale);
+  // Newly stale cases begin the work anew; fewer of them are the work going on.
+  const newest = stale.reduce((latest, { savedAt }) => Math.max(latest, savedAt), 0);
+  const any = stale.length > 0;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another state that was saved is what asks for work.
   useEffect(() => {
-    if (!any || newest === 0) return;
+    if (!any) return;
     let work: { stop(): void } | null = null;
     let gone = false;
     listCases()
       .then((latest) => {
         if (gone) return;
-        work = freshenSummaries(
-          everyCase(latest)
-            .filter(({ stale }) => stale)
-            .map(({ id }) => id),
-        );
+        const wanted = everyCase(latest).filter((entry) => entry.stale);
+        work = freshenSummaries(wanted.map(({ id }) => id));
       })
       .catch(() => undefined);
     return () => {

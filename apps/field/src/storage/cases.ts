@@ -91,7 +91,7 @@ export async function duplicateCase(id: string): Promise<string> {
     await database.cases.add(copy);
     const summary = await database.summaries.get(id);
     await database.summaries.put(
-      summary && isFresh(summary, found.savedAt) ? copiedSummary(summary, copy) : firstSummary(copy),
+      summary && isFresh(summary) ? copiedSummary(summary, copy) : firstSummary(copy),
     );
     return copy.id;
   });

@@ -31,7 +31,9 @@ export interface BlobRecord {
 /** A case in short, so that list and map open without its traces and without assessing anything. */
 export interface SummaryRecord {
   id: string;
-  /** `savedAt` of the case it is of; the case has changed since when the two differ. */
+  /** When the case was last saved. */
+  savedAt: number;
+  /** `savedAt` of the case as it was summed up: it has changed since when the two differ. */
   of: number;
   /** What wrote it; another writer's summary is made anew. */
   by: string;

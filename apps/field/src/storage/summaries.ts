@@ -16,7 +16,7 @@ export type Conclusion =
   | { faults: readonly { what: string; where: string }[] };
 
 /** Whether a summary is of the case as it stands, by this version. */
-export function isFresh({ of, by, waiting }: SummaryRecord, savedAt: number): boolean {
+export function isFresh({ of, savedAt, by, waiting }: SummaryRecord): boolean {
   return of === savedAt && by === WRITER && !waiting;
 }
 
@@ -48,12 +48,18 @@ export function summaryOf(record: Summarised, conclusion: Conclusion): SummaryRe
 
 function summary(record: Summarised, row: WorkRow, waiting: boolean): SummaryRecord {
   const shown: WorkRow = record.origin === 'demonstration' ? { ...row, invented: 'yes' } : row;
-  return { id: record.id, of: record.savedAt, by: WRITER, row: shown, waiting };
+  const { id, savedAt } = record;
+  return { id, savedAt, of: savedAt, by: WRITER, row: shown, waiting };
 }
 
-/** Keeps a summary; one that cannot be kept is made anew when the list is next opened. */
-export function putSummary(record: Summarised, conclusion: Conclusion): void {
-  database.summaries.put(summaryOf(record, conclusion)).catch(() => undefined);
+/** Keeps summaries; one of a case that was saved again meanwhile is kept as stale. */
+export async function keepSummaries(summaries: readonly SummaryRecord[]): Promise<void> {
+  await database.transaction('rw', database.summaries, async () => {
+    const before = await database.summaries.bulkGet(summaries.map(({ id }) => id));
+    await database.summaries.bulkPut(
+      summaries.map((each, i) => ({ ...each, savedAt: Math.max(each.savedAt, before[i]?.savedAt ?? 0) })),
+    );
+  });
 }
 
 /** One line of the list. */
@@ -67,37 +73,30 @@ export interface ListEntry {
 
 export interface CaseListing {
   kept: ListEntry[];
-  /** Newest first. */
   binned: ListEntry[];
 }
 
-/**
- * Every case in short, newest first. The cases themselves are not read: only the index of when they were saved, so that
- * thousands cost no more than their summaries.
- */
+/** Every case in short. The cases themselves are not read, so that thousands cost no more than their summaries. */
 export async function listCases(): Promise<CaseListing> {
   return database.transaction('r', database.cases, database.summaries, async () => {
-    const bySaving = database.cases.orderBy('savedAt').reverse();
-    const [ids, saved, binnedIds, summaries] = await Promise.all([
-      bySaving.primaryKeys(),
-      bySaving.keys(),
+    const [ids, binnedIds, summaries] = await Promise.all([
+      database.cases.toCollection().primaryKeys(),
       database.cases.where('deletedAt').above(0).primaryKeys(),
       database.summaries.toArray(),
     ]);
     const known = new Map(summaries.map((each) => [each.id, each]));
     const binned = new Set(binnedIds);
     const listing: CaseListing = { kept: [], binned: [] };
-    ids.forEach((id, i) => {
-      const savedAt = Number(saved[i]);
+    for (const id of ids) {
       const found = known.get(id);
       const entry: ListEntry = {
         id,
-        savedAt,
+        savedAt: found?.savedAt ?? 0,
         row: found?.row ?? unassessedRow(id, null, []),
-        stale: !found || !isFresh(found, savedAt),
+        stale: !found || !isFresh(found),
       };
       (binned.has(id) ? listing.binned : listing.kept).push(entry);
-    });
+    }
     return listing;
   });
 }

@@ -3,7 +3,7 @@
  * list or map is on screen; one tab does it for all.
  */
 import { database, type SummaryRecord } from '../storage/database.ts';
-import { type firstSummary, summaryOf } from '../storage/summaries.ts';
+import { type firstSummary, keepSummaries, summaryOf } from '../storage/summaries.ts';
 import { assessorWorker, FULL_DRAWS } from './assessor.ts';
 
 /** Summaries are put away together, so that a list of thousands is not drawn anew for each. */
@@ -21,7 +21,7 @@ export function freshenSummaries(ids: readonly string[]): { stop(): void } {
       const ready = done;
       done = [];
       putAt = Date.now();
-      await database.summaries.bulkPut(ready);
+      await keepSummaries(ready);
     };
     try {
       for (const id of ids) {

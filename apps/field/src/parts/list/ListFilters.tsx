@@ -1,5 +1,6 @@
 /** What of the list is wanted, and in which order. */
-import { useId } from 'react';
+import { ListFilter } from 'lucide-react';
+import { useId, useState } from 'react';
 import { Button } from 'react-aria-components';
 import {
   changeListView,
@@ -30,9 +31,10 @@ const ORDERS: readonly (readonly [ListOrder, string])[] = [
 export function ListFilters({ entries }: { entries: readonly ListEntry[] }) {
   const view = useListView();
   const id = useId();
+  const [open, setOpen] = useState(false);
   const clients = [...new Set(entries.map(({ row }) => row.client).filter((name) => name !== null))].sort();
   return (
-    <search className="list-filters" aria-label="Search, filter and sort">
+    <search className={`list-filters ${open ? 'open' : ''}`} aria-label="Search, filter and sort">
       <div className="entry broad">
         <label htmlFor={`${id}-search`}>Search</label>
         <span className="box">
@@ -46,6 +48,10 @@ export function ListFilters({ entries }: { entries: readonly ListEntry[] }) {
           />
         </span>
       </div>
+      {/* On a phone the choices would push the list off the screen. */}
+      <Button className="button list-filters-more" aria-expanded={open} onPress={() => setOpen(!open)}>
+        <ListFilter aria-hidden /> {isFiltered(view) ? 'Filtered' : 'Filter and sort'}
+      </Button>
       <Choice
         label="Risk"
         value={view.risk}
