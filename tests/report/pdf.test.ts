@@ -158,6 +158,37 @@ describe('other reports', () => {
     );
   });
 
+  it.each([
+    ['metric', 'a4', 0],
+    ['us', 'letter', 0],
+    ['metric', 'letter', 6],
+    ['us', 'a4', 6],
+  ] as const)(
+    'keeps the owner’s summary on one page: %s on %s, letterhead of %i lines',
+    async (units, paper, lines) => {
+      const report = reportDocument({
+        assessment: sampleAssessment(8),
+        caseFile: {
+          ...sampleCase(),
+          report: { units, paper, letterhead: { lines: Array(lines).fill('A line of the firm') } },
+        },
+        options: { units: 'metric', generatedOn: '2026-05-02', conclusion: 'Retain and reduce. '.repeat(60) },
+      });
+      const path = join(folder, `owner-${units}-${paper}-${lines}.pdf`);
+      writeFileSync(path, await toPdf(report, { fonts: await loadFonts() }));
+      const [first = '', second = ''] = run('pdftotext', path, '-')
+        .split('\f')
+        .map((page) => page.replace(/\s+/g, ' '));
+      expect(run('pdfinfo', path)).toMatch(paper === 'a4' ? /A4/ : /letter/);
+      expect(first).toContain(reportWords.summary.heading);
+      expect(first).toContain(reportWords.summary.again);
+      expect(first).toContain(reportWords.summary.terms.ask);
+      expect(first).toContain(reportWords.summary.whole);
+      expect(second).toContain(`2 ${reportWords.decision.heading}`);
+      if (lines > 0) expect(second).toContain('A line of the firm');
+    },
+  );
+
   it('refuses a day that is none', async () => {
     const report = reportDocument({
       assessment: sampleAssessment(1),

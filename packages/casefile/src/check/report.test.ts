@@ -50,6 +50,6 @@ it('asks about a signature before the visit, and text by nobody', () => {
 });
 
 it('refuses a letterhead that leaves no room for the title', () => {
-  expect(said(caseWith({ letterhead: { lines: Array(9).fill('x') } }))).toMatch(/at most 8/);
+  expect(said(caseWith({ letterhead: { lines: Array(9).fill('x') } }))).toMatch(/at most 6/);
   expect(said(caseWith({ letterhead: { lines: ['x'.repeat(200)] } }))).toMatch(/at most 160/);
 });

@@ -3,7 +3,7 @@ import type { CaseFile } from '../schema/schema.ts';
 import { addFault, addNotice, type Findings } from './findings.ts';
 
 /** Lines of a letterhead that fit above the title. */
-const MOST_LETTERHEAD_LINES = 8;
+const MOST_LETTERHEAD_LINES = 6;
 const LONGEST_LETTERHEAD_LINE = 160;
 /** Characters of one addition: some pages. */
 const LONGEST_ADDITION = 20_000;

@@ -107,7 +107,7 @@ function letTableGoFirst(flow: Flow, blocks: Block[], i: number, report: ReportD
 }
 
 /** Letters of the owner's page are set down to this share of their size, so that it stays one page. */
-const LEAST_LETTERS = 0.84;
+const LEAST_LETTERS = 0.78;
 
 /** How many blocks the owner's page has, and the scale of letters at which they fit it. */
 function ownersPage(flow: Flow, report: ReportDocument): { blocks: number; scale: number } {
