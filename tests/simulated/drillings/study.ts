@@ -95,7 +95,8 @@ async function inProcesses(tasks: readonly Task[]): Promise<Studied[]> {
           };
           child.on('message', (result: Studied) => {
             done[now!.i] = result;
-            if (waiting.length % 20 === 0) process.stderr.write(`${waiting.length} sections to go\n`);
+            if (waiting.length > 0 && waiting.length % 20 === 0)
+              process.stderr.write(`${waiting.length} sections to go\n`);
             give();
           });
           child.on('exit', (code) => {
