@@ -8,6 +8,7 @@ import { caseJson, writeCase } from './small-case.ts';
 import { buildCommand, standfast, temporaryFolder } from './standfast.ts';
 
 const PICTURES = path.join(import.meta.dirname, '../report/pictures');
+const run = (tool: string, ...args: string[]) => execFileSync(tool, args, { encoding: 'utf8' });
 const folder = temporaryFolder();
 const firm = { units: 'us', letterhead: { lines: ['Firm of Record'], logo: 'logo.png' } };
 
@@ -55,10 +56,10 @@ describe('assess --firm', () => {
   );
 
   it('is printed, and written into the case inside', () => {
-    const text = execFileSync('pdftotext', [folder.at('r.pdf'), '-'], { encoding: 'utf8' });
+    const text = run('pdftotext', folder.at('r.pdf'), '-');
     expect(text).toContain('Firm of Record');
     expect(text).not.toContain('not signed');
-    execFileSync('pdfdetach', ['-savefile', 'case.zip', '-o', folder.at('case.zip'), folder.at('r.pdf')]);
+    run('pdfdetach', '-savefile', 'case.zip', '-o', folder.at('case.zip'), folder.at('r.pdf'));
     const bag = bagFromZip(new Uint8Array(readFileSync(folder.at('case.zip'))));
     expect(JSON.parse(new TextDecoder().decode(bag.get('case.json'))).report).toEqual({
       units: 'us',

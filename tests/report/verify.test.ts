@@ -14,6 +14,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 const folder = mkdtempSync(join(tmpdir(), 'verify-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
+const run = (tool: string, ...args: string[]) => execFileSync(tool, args, { encoding: 'utf8' });
+
 let honest: Uint8Array;
 let fonts: Awaited<ReturnType<typeof loadFonts>>;
 const options = { units: 'us', generatedOn: '2026-07-02' } as const;
@@ -217,10 +219,10 @@ describe('a report with letterhead, signature and photos', () => {
 
   it('prints JPEG and PNG, turned as the camera was held, and says what is missing', () => {
     const path = join(folder, 'photos.pdf');
-    expect(execFileSync('qpdf', ['--check', path], { encoding: 'utf8' })).toContain('No syntax or stream');
-    const list = execFileSync('pdfimages', ['-list', path], { encoding: 'utf8' });
+    expect(run('qpdf', '--check', path)).toContain('No syntax or stream');
+    const list = run('pdfimages', '-list', path);
     expect(list).toMatch(/ image +40 +20 .* jpeg /);
-    const text = execFileSync('pdftotext', [path, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
+    const text = run('pdftotext', path, '-').replace(/\s+/g, ' ');
     // Stored 40 wide and 20 high, turned a quarter: upright it is 20 by 40.
     expect(text).toContain('photos/turned.jpg, 20 × 40 px.');
     expect(text).toContain('photos/plain.png, 30 × 30 px.');

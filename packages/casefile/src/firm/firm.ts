@@ -74,7 +74,10 @@ function asCase(report: Record<string, unknown>, assessor: unknown, where: strin
   const here = ({ what, where: place }: InputFault) =>
     new InputFault(what, place.replace(/^.*?: report\.?/, `${where}: `).replace(/: $/, ''));
   try {
-    const { caseFile } = parseCase({ format: CASE_FORMAT, version: CASE_VERSION, tree: {}, report, assessor }, where);
+    const { caseFile } = parseCase(
+      { format: CASE_FORMAT, version: CASE_VERSION, tree: {}, report, assessor },
+      where,
+    );
     const [fault] = checkCase(caseFile).faults;
     if (fault) throw fault;
     return caseFile;
