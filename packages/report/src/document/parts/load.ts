@@ -1,7 +1,7 @@
 /** Flares and anchorage, wind and load, wood: what resistance and load are made of. */
 import type { SourcedValue } from '@standfast/engine';
 import { windFigure } from '../../figures/wind.ts';
-import { bearing, measure, span } from '../../units.ts';
+import { bearing, measure, span, type Units } from '../../units.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, least, percent, shareRange, significant, unitText } from '../context.ts';
 import { figure, heading, table } from '../make.ts';
@@ -116,14 +116,31 @@ export function wood(context: Context): Block[] {
   return blocks;
 }
 
+/** Units of values, other than moments, that a reader of US customary units is given another for. Exact but for psi. */
+const US_UNITS: Readonly<Record<string, readonly [unit: string, perSi: number]>> = {
+  mm: ['in', 1 / 25.4],
+  m: ['ft', 1 / 0.3048],
+  'm/s': ['mph', 1 / 0.44704],
+  MPa: ['psi', 145.0377377],
+  'kg/m3': ['lb/ft³', 0.3048 ** 3 / 0.45359237],
+  'cm/year': ['in/year', 1 / 2.54],
+};
+
+function amount({ value, unit }: SourcedValue, units: Units): string {
+  if (unit === 'N·m') return measure(value, 'momentNm', units);
+  const [shown, perSi] = (units === 'us' && US_UNITS[unit]) || [unit, 1];
+  return `${significant(value * perSi)}${unitText(shown)}`;
+}
+
 function values({ w, units }: Context, caption: string, list: readonly SourcedValue[]): Block {
   return table(
     caption,
     w.load.valueColumns,
     [0.34, 0.18, 0.1, 0.38],
     list.map((v) => [
-      v.name,
-      v.unit === 'N·m' ? measure(v.value, 'momentNm', units) : `${significant(v.value)}${unitText(v.unit)}`,
+      // A formula is worked in SI.
+      v.name.includes('=') ? v.name : textInUnits(v.name, units),
+      amount(v, units),
       v.cov === undefined ? '–' : `±\u00a0${percent(v.cov)}`,
       v.source,
     ]),

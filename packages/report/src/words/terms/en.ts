@@ -38,7 +38,7 @@ export const englishTerms = {
     'soil crack',
     'soil heave',
   ),
-  unit: same('years', 'months', 'tree heights', 'cm/year', 'degrees', '1/m'),
+  unit: same('years', 'months', 'tree heights', 'cm/year', 'in/year', 'degrees', '1/m'),
 };
 
 export type Terms = typeof englishTerms;

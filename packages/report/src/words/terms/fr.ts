@@ -69,6 +69,7 @@ export const frenchTerms: Terms = {
     months: 'mois',
     'tree heights': 'hauteurs d’arbre',
     'cm/year': 'cm/an',
+    'in/year': 'in/an',
     degrees: 'degrés',
     '1/m': '1/m',
   },
