@@ -6,6 +6,7 @@ import { useCaseFile, useSession, useSessionView } from '../../state/useSession.
 import { ChoiceEntry } from '../entries.tsx';
 import { Group } from '../Group.tsx';
 import { ReportPicture } from './ReportPicture.tsx';
+import { WordingChoice } from './WordingChoice.tsx';
 
 /** Place of the logo in the case folder. */
 const LOGO = 'report/logo.png';
@@ -43,6 +44,7 @@ export function LetterheadGroup() {
         />
       </div>
       <LetterheadLines />
+      <WordingChoice />
       <ReportPicture at="report.letterhead.logo" path={LOGO} name="Logo" value={report?.letterhead?.logo} />
     </Group>
   );
