@@ -9,7 +9,7 @@ import {
   SIGN_KINDS,
   saveCase,
 } from '@standfast/casefile';
-import { demoBag } from '@standfast/casefile/node';
+import { demoBag, secondVisitBag } from '@standfast/casefile/node';
 import { type Assessment, assess, type CaseInput } from '@standfast/engine';
 import { provenPdf, reportDocument, speaking, verifyReport } from '@standfast/report';
 import { loadFonts } from '@standfast/report/node';
@@ -142,9 +142,7 @@ describe.each(Object.entries(variants))('%s', (_, change) => {
   const assessment: Assessment = assess(input, { draws: DRAWS });
 
   it('has French words for every sentence of the engine', () => {
-    const missing: string[] = [];
-    speaking('fr', () => inLanguage(assessment, (text) => missing.push(text)));
-    expect([...new Set(missing)]).toEqual([]);
+    expect(missingIn(assessment)).toEqual([]);
   });
 
   it('leaves no English in the report', () => {
@@ -153,13 +151,25 @@ describe.each(Object.entries(variants))('%s', (_, change) => {
       signs: input.signs.map(({ kind, azimuthDeg, heightM }) => ({ kind, azimuthDeg, heightM })),
       report: { language: 'fr' },
     };
-    const recorded = recordedIn(caseFile, input);
-    const left = textsOf(reportDocument({ assessment, caseFile, options }))
-      .map((text) => recorded.reduce((rest, own) => rest.replaceAll(own, ''), text).replace(TITLES, ''))
-      .filter((text) => ENGLISH.test(text));
-    expect([...new Set(left)]).toEqual([]);
+    expect(englishIn(assessment, caseFile, input)).toEqual([]);
   });
 });
+
+/** Sentences of the assessment that French has no words for. */
+function missingIn(assessment: Assessment): string[] {
+  const missing = new Set<string>();
+  speaking('fr', () => inLanguage(assessment, (text) => missing.add(text)));
+  return [...missing];
+}
+
+/** Texts of the report in which English is left, but for titles and what a person wrote. */
+function englishIn(assessment: Assessment, caseFile: CaseFile, input: CaseInput): string[] {
+  const recorded = recordedIn(caseFile, input);
+  const left = textsOf(reportDocument({ assessment, caseFile, options }))
+    .map((text) => recorded.reduce((rest, own) => rest.replaceAll(own, ''), text).replace(TITLES, ''))
+    .filter((text) => ENGLISH.test(text));
+  return [...new Set(left)];
+}
 
 /** Titles of works keep their own language, and places in the case their names. */
 const TITLES =
@@ -203,6 +213,17 @@ function textsOf(document: object): string[] {
   walk(document, '');
   return texts;
 }
+
+describe('the second visit', () => {
+  it('is compared in French', async () => {
+    const second = openCase(await secondVisitBag());
+    const computed = assess(second.engineInput, { draws: DRAWS });
+    const assessment = { ...computed, notices: [...second.notices, ...computed.notices] };
+    expect(missingIn(assessment)).toEqual([]);
+    const caseFile: CaseFile = { ...second.caseFile, report: { language: 'fr' } };
+    expect(englishIn(assessment, caseFile, second.engineInput)).toEqual([]);
+  });
+});
 
 describe('a French report', () => {
   it('verifies', async () => {
