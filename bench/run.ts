@@ -8,6 +8,7 @@ import { type NextDrillingInput, nextDrilling } from '../packages/engine/src/sec
 import { DRAWS, DRILLINGS, inventedCase, lobedSection, READINGS } from './invented.ts';
 import { compareWithPeers } from './peers.ts';
 import { stripTimes } from './strip.ts';
+import { timesInApp } from './stripInApp.ts';
 import { elapsedMs, median, medianMs, processorMs } from './timing.ts';
 
 const TARGET_MS = 1000;
@@ -28,6 +29,7 @@ stages();
 startUp();
 peers();
 strip();
+await stripInApp();
 
 function wholeAssessment(): void {
   const run = () => assess(inventedCase, { draws: DRAWS });
@@ -160,6 +162,26 @@ function strip(): void {
     ['find the chart', ms(findMs), ''],
     ...steps.map(({ step, ms: time }) => [step, ms(time), '']),
     ...compared.map(({ step, oursMs, theirsMs }) => [step, ms(oursMs), `OpenCV ${ms(theirsMs)}`]),
+  ]);
+}
+
+async function stripInApp(): Promise<void> {
+  const times = await timesInApp();
+  if (!times) {
+    say('\nThe same in the app: not measured, there is no chromium here.');
+    return;
+  }
+  const { opened, read, whole, megabytes } = times;
+  const row = (name: string, { clockMs, processorMs: used }: typeof whole, word: string) => [
+    name,
+    ms(clockMs),
+    `${ms(used)} of processor time in all of the browser${word}`,
+  ];
+  say(`\nThe same in the app, in chromium, from a JPEG of ${megabytes.toFixed(1)} MB, by the clock`);
+  print([
+    row('from file chosen to corners', opened, ''),
+    row('from button pressed to line', read, ''),
+    row('both', whole, whole.clockMs < STRIP_TARGET_MS ? '; under 1.5 s' : '; OVER 1.5 s'),
   ]);
 }
 

@@ -102,7 +102,7 @@ function compared(image: StripImage): StripTimes['compared'] {
   ];
 }
 
-function paintedStrip(): StripImage {
+export function paintedStrip(): StripImage {
   const random = randomFrom(12);
   const toChart = homographyFrom(CORNERS, [
     [0, 0],

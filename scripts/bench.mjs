@@ -5,7 +5,7 @@ import { runScript, say } from './lib/say.mjs';
 import { setup } from './lib/setup.mjs';
 
 await runScript(async () => {
-  await setup({ only: ['tables', 'command'] });
+  await setup();
   const measure = [process.execPath, '--import', 'tsx', fromRoot('bench/run.ts')];
   const oneCore = programExists('taskset');
   say(oneCore ? 'Held to one core.\n' : 'Not held to one core: there is no taskset here.\n');

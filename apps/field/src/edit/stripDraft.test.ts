@@ -1,6 +1,6 @@
 import type { CornersPx } from '@standfast/engine';
 import { describe, expect, it } from 'vitest';
-import { knownOf, newDraft, type ScaleText, type StripDraft } from './stripDraft.ts';
+import { knownOf, newDraft, type ScaleText, type StripDraft, withSeen } from './stripDraft.ts';
 
 const CORNERS: CornersPx = [
   [0, 0],
@@ -44,5 +44,24 @@ describe('the scale of a strip', () => {
   it('begins with the scale of the strip before', () => {
     const { scale } = newDraft({ depthMm: [0, 400], resistance: [0, 50] }, 'metric');
     expect([scale.left, scale.right, scale.bottom, scale.top]).toEqual(['0', '400', '0', '50']);
+  });
+
+  it('takes what the chart’s printed numbers say over the strip before, and leaves what they do not say', () => {
+    const begun = newDraft({ depthMm: [0, 400], resistance: [0, 50] }, 'us');
+    const chart = { cornersPx: CORNERS, sure: 0.9, from: 'frame' } as const;
+    const seen = { chart, printed: { depthMm: [254, 0], resistance: null } } as const;
+    const { corners, found, scale } = withSeen(begun, seen, { width: 200, height: 100 }, 'us');
+    expect([scale.left, scale.right, scale.bottom, scale.top]).toEqual(['10', '0', '0', '50']);
+    expect([corners, found]).toEqual([CORNERS, chart]);
+    expect(withSeen(begun, null, { width: 200, height: 100 }, 'us')).toMatchObject({
+      corners: [
+        [20, 25],
+        [180, 25],
+        [180, 75],
+        [20, 75],
+      ],
+      found: null,
+      scale: begun.scale,
+    });
   });
 });

@@ -1,9 +1,17 @@
 /** A strip being worked on: corners, scale, what was read and how it was mended. Plain data, so it can be laid aside. */
-import type { ChartFound, ChartKnown, CornersPx, PointPx, StripReading } from '@standfast/engine';
+import type {
+  ChartFound,
+  ChartKnown,
+  ChartSeen,
+  CornersPx,
+  PointPx,
+  PrintedScale,
+  StripReading,
+} from '@standfast/engine';
 import type { Units } from '@standfast/report';
 import { fieldText, storedOf } from '../units/quantities.ts';
 import { readNumber } from '../units/readNumber.ts';
-import { between } from './stripChart.ts';
+import { between, cornersToBeginWith } from './stripChart.ts';
 import type { LineEdit } from './stripLine.ts';
 
 /** The chart's scale as typed; depths in the person's units. */
@@ -26,6 +34,8 @@ export interface StripDraft {
   corners: CornersPx | null;
   /** What was found on the photo, while the corners are still those. */
   found: ChartFound | null;
+  /** What the chart's printed numbers say of its scale. */
+  printed: PrintedScale | null;
   points: readonly [PointPx, PointPx] | null;
   scale: ScaleText;
   reading: StripReading | null;
@@ -59,11 +69,39 @@ export function newDraft(lastScale: ChartKnown | null, units: Units): StripDraft
     at: 'chart',
     corners: null,
     found: null,
+    printed: null,
     points: null,
     scale,
     reading: null,
     chosen: 0,
     edits: [],
+  };
+}
+
+/** The draft with what was seen on the photo: the chart's corners, and its scale where numbers were read. */
+export function withSeen(
+  draft: StripDraft,
+  seen: ChartSeen | null,
+  photo: { width: number; height: number },
+  units: Units,
+): StripDraft {
+  const scale = { ...draft.scale };
+  const { depthMm, resistance } = seen?.printed ?? {};
+  if (depthMm) {
+    scale.way = 'edges';
+    scale.left = fieldText(depthMm[0], 'lengthMm', units);
+    scale.right = fieldText(depthMm[1], 'lengthMm', units);
+  }
+  if (resistance) {
+    scale.bottom = String(resistance[0]);
+    scale.top = String(resistance[1]);
+  }
+  return {
+    ...draft,
+    scale,
+    corners: seen?.chart.cornersPx ?? cornersToBeginWith(photo.width, photo.height),
+    found: seen?.chart ?? null,
+    printed: seen?.printed ?? null,
   };
 }
 

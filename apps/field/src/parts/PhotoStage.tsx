@@ -30,8 +30,14 @@ import { useWidth } from './Figure.tsx';
 
 export type StrokePhase = 'start' | 'move' | 'end' | 'cancel';
 
-interface PhotoStageProps {
+/** A photo as it is drawn: itself, and a smaller copy for views that show no more than that holds. */
+export interface PhotoShown {
   bitmap: ImageBitmap;
+  small: ImageBitmap;
+}
+
+interface PhotoStageProps {
+  shown: PhotoShown;
   /** What the picture is, for a reader who cannot see it. */
   label: string;
   /** Drawn over the photo, in photo pixels. */
@@ -64,10 +70,10 @@ const LENS_PX = 136;
 /** The magnifier shows each photo pixel this much larger than the stage does, and never smaller than it is. */
 const LENS_TIMES = 3;
 
-export function PhotoStage({ bitmap, label, overlay, children, onStroke, magnify }: PhotoStageProps) {
+export function PhotoStage({ shown, label, overlay, children, onStroke, magnify }: PhotoStageProps) {
   const holder = useRef<HTMLDivElement>(null);
   const width = useWidth(holder, 2000);
-  const photo: Size = { width: bitmap.width, height: bitmap.height };
+  const photo: Size = { width: shown.bitmap.width, height: shown.bitmap.height };
   const most = Math.max(240, Math.round(0.5 * innerHeight));
   const height = Math.min(most, Math.max(240, Math.round((width * photo.height) / photo.width)));
   const size: Size = { width, height };
@@ -100,7 +106,7 @@ export function PhotoStage({ bitmap, label, overlay, children, onStroke, magnify
         >
           {width > 0 && (
             <>
-              <PhotoCanvas bitmap={bitmap} view={view} size={size} label={label} />
+              <PhotoCanvas shown={shown} view={view} size={size} label={label} />
               <svg
                 className="stage-overlay"
                 aria-hidden="true"
@@ -109,7 +115,7 @@ export function PhotoStage({ bitmap, label, overlay, children, onStroke, magnify
                 {overlay}
               </svg>
               {children}
-              {lens && <Lens bitmap={bitmap} view={view} size={size} at={lens} />}
+              {lens && <Lens shown={shown} view={view} size={size} at={lens} />}
             </>
           )}
         </div>
@@ -141,21 +147,24 @@ export function PhotoStage({ bitmap, label, overlay, children, onStroke, magnify
 }
 
 interface PhotoCanvasProps {
-  bitmap: ImageBitmap;
+  shown: PhotoShown;
   view: StageView;
   size: Size;
   label: string;
 }
 
-function PhotoCanvas({ bitmap, view, size, label }: PhotoCanvasProps) {
+function PhotoCanvas({ shown, view, size, label }: PhotoCanvasProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
+  const { scale, x, y } = view;
+  const { width, height } = size;
+  // Drawn anew only when another part is shown: a photo of many pixels takes its time.
   useLayoutEffect(() => {
-    paint(canvas.current, bitmap, view, size);
-  });
+    paint(canvas.current, shown, { scale, x, y }, { width, height });
+  }, [shown, scale, x, y, width, height]);
   return <canvas ref={canvas} className="stage-photo" role="img" aria-label={label} />;
 }
 
-function paint(canvas: HTMLCanvasElement | null, bitmap: ImageBitmap, view: StageView, size: Size): void {
+function paint(canvas: HTMLCanvasElement | null, shown: PhotoShown, view: StageView, size: Size): void {
   const pen = canvas?.getContext('2d');
   if (!canvas || !pen) return;
   const fine = devicePixelRatio || 1;
@@ -165,25 +174,27 @@ function paint(canvas: HTMLCanvasElement | null, bitmap: ImageBitmap, view: Stag
   pen.imageSmoothingEnabled = view.scale < 4;
   pen.imageSmoothingQuality = 'high';
   pen.setTransform(fine, 0, 0, fine, 0, 0);
-  pen.drawImage(bitmap, left, top, bitmap.width * view.scale, bitmap.height * view.scale);
+  const { bitmap, small } = shown;
+  const enough = view.scale * fine * bitmap.width <= small.width;
+  pen.drawImage(enough ? small : bitmap, left, top, bitmap.width * view.scale, bitmap.height * view.scale);
 }
 
 interface LensProps {
-  bitmap: ImageBitmap;
+  shown: PhotoShown;
   view: StageView;
   size: Size;
   at: PointPx;
 }
 
 /** What is under the thumb, larger, with a cross where the point is. */
-function Lens({ bitmap, view, size, at }: LensProps) {
+function Lens({ shown, view, size, at }: LensProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useLayoutEffect(() => {
     const scale = Math.max(1, LENS_TIMES * view.scale);
     const half = LENS_PX / (2 * scale);
     paint(
       canvas.current,
-      bitmap,
+      shown,
       { scale, x: at[0] - half, y: at[1] - half },
       { width: LENS_PX, height: LENS_PX },
     );

@@ -1,10 +1,16 @@
 /** The chart on the photo: its corners, put right by hand where they are not, and its scale, confirmed in one step. */
-import type { CornersPx, PointPx } from '@standfast/engine';
+import type { CornersPx, PointPx, PrintedScale } from '@standfast/engine';
 import { RotateCw, ScanLine, ScanSearch } from 'lucide-react';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { between, cornersToBeginWith, turnedCorners, withCorner } from '../edit/stripChart.ts';
-import { knownOf, pointsToBeginWith, type ScaleField, type StripDraft } from '../edit/stripDraft.ts';
+import { between, turnedCorners, withCorner } from '../edit/stripChart.ts';
+import {
+  knownOf,
+  pointsToBeginWith,
+  type ScaleField,
+  type StripDraft,
+  withSeen,
+} from '../edit/stripDraft.ts';
 import { PlainEntry } from '../parts/entries.tsx';
 import { PhotoHandle, PhotoLabel, PhotoStage } from '../parts/PhotoStage.tsx';
 import { Segments } from '../parts/SettingsButton.tsx';
@@ -32,7 +38,7 @@ export function StripChart(props: StripChartProps) {
   const [asked, setAsked] = useState(false);
   const [said, setSaid] = useState<string | null>(null);
   const { bitmap } = photo;
-  const { found, scale } = draft;
+  const { found, printed, scale } = draft;
   const points = draft.points ?? pointsToBeginWith(corners);
   const outcome = knownOf(draft, units);
   const faults = asked && 'faults' in outcome ? outcome.faults : {};
@@ -47,10 +53,7 @@ export function StripChart(props: StripChartProps) {
     setDoing(null);
     if (!answer.ok) return setFault(answer.message);
     setFault(null);
-    change({
-      corners: answer.value?.cornersPx ?? cornersToBeginWith(bitmap.width, bitmap.height),
-      found: answer.value,
-    });
+    change(withSeen(draft, answer.value, bitmap, units));
   };
   const snap = async () => {
     setDoing({ step: 'Looking for printed lines', share: null });
@@ -98,7 +101,7 @@ export function StripChart(props: StripChartProps) {
       <section>
         <h3>The chart’s corners</h3>
         <PhotoStage
-          bitmap={bitmap}
+          shown={photo}
           label="The photographed strip with the chart’s corners"
           overlay={<ChartOutline corners={corners} />}
         >
@@ -150,6 +153,7 @@ export function StripChart(props: StripChartProps) {
       </section>
       <section>
         <h3>The chart’s scale</h3>
+        {printed && <p>{printedWords(printed)}</p>}
         <Segments
           label="Depth is known"
           value={scale.way}
@@ -206,6 +210,14 @@ const SIDES = [
   { name: 'bottom', from: 2, to: 3 },
   { name: 'left', from: 3, to: 0 },
 ] as const;
+
+/** Which of the numbers below were read off the chart. */
+function printedWords({ depthMm, resistance }: PrintedScale): string {
+  const what = depthMm && resistance ? 'Depth and level' : depthMm ? 'Depth' : 'Level';
+  const missing =
+    depthMm && resistance ? '' : depthMm ? ' Level could not be read.' : ' Depth could not be read.';
+  return `${what} ${depthMm && resistance ? 'were' : 'was'} taken from the numbers printed on the chart: hold them against the photo.${missing}`;
+}
 
 function sureWords(sure: number): string {
   return sure >= 0.8 ? 'surely' : sure >= 0.5 ? 'likely' : 'perhaps';

@@ -202,7 +202,7 @@ export function StripLineCheck(props: StripLineCheckProps) {
           </Button>
         </div>
         <PhotoStage
-          bitmap={photo.bitmap}
+          shown={photo}
           label="The photographed strip with the line that was read"
           onStroke={tool === 'look' ? undefined : stroke}
           magnify={tool === 'draw'}

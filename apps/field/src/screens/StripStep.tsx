@@ -4,8 +4,7 @@
  */
 import { useEffect, useRef, useState } from 'react';
 import { Button, Label, ProgressBar } from 'react-aria-components';
-import { cornersToBeginWith } from '../edit/stripChart.ts';
-import { newDraft, type StripDraft } from '../edit/stripDraft.ts';
+import { newDraft, type StripDraft, withSeen } from '../edit/stripDraft.ts';
 import { Sheet } from '../parts/Sheet.tsx';
 import { lastScale } from '../state/lastScale.ts';
 import { useSettings } from '../state/settings.ts';
@@ -90,7 +89,7 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
     const made = stripReader(strip.bytes, strip.name);
     setReader(made);
     let gone = false;
-    let shown: ImageBitmap | null = null;
+    let shown: OpenPhoto | null = null;
     const begin = async () => {
       const opened = await made.open();
       if (gone) return;
@@ -100,18 +99,14 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
         return;
       }
       const { bitmap } = opened.value;
-      shown = bitmap;
+      shown = opened.value;
       setPhoto(opened.value);
       if (!begun) {
         setDoing({ step: 'Looking for the chart', share: null });
         const found = await made.find();
         if (gone) return;
-        const chart = found.ok ? found.value : null;
-        setDraft((before) => ({
-          ...before,
-          corners: chart?.cornersPx ?? cornersToBeginWith(bitmap.width, bitmap.height),
-          found: chart,
-        }));
+        const seen = found.ok ? found.value : null;
+        setDraft((before) => withSeen(before, seen, bitmap, units));
         if (!found.ok) setFault(found.message);
       }
       setDoing(null);
@@ -120,9 +115,10 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
     return () => {
       gone = true;
       made.close();
-      shown?.close();
+      shown?.bitmap.close();
+      shown?.small.close();
     };
-  }, [strip, begun]);
+  }, [strip, begun, units]);
 
   return (
     <div className="import-step">

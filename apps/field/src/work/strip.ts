@@ -1,5 +1,12 @@
 /** The worker that reads photographed strips, one for each photo on screen; stopping it is how a reading is cancelled. */
-import type { ChartFound, ChartKnown, CornersPx, StripProgress, StripReading } from '@standfast/engine';
+import type {
+  ChartFound,
+  ChartKnown,
+  ChartSeen,
+  CornersPx,
+  StripProgress,
+  StripReading,
+} from '@standfast/engine';
 import { proxy, type Remote, wrap } from 'comlink';
 import type { OpenPhoto, StripApi, StripOutcome } from './strip.worker.ts';
 
@@ -8,7 +15,7 @@ export type { OpenPhoto, StripOutcome };
 export interface StripReader {
   /** Decodes the photo for the screen. */
   open(): Promise<StripOutcome<OpenPhoto>>;
-  find(): Promise<StripOutcome<ChartFound | null>>;
+  find(): Promise<StripOutcome<ChartSeen | null>>;
   snap(corners: CornersPx): Promise<StripOutcome<{ corners: CornersPx; seen: number[] }>>;
   /** Null when it was cancelled. */
   read(
@@ -31,7 +38,10 @@ export function stripReader(bytes: Uint8Array, name: string): StripReader {
     if (remote) return remote;
     const made = start();
     const outcome = await made.open(bytes, name);
-    if (outcome.ok) outcome.value.bitmap.close();
+    if (outcome.ok) {
+      outcome.value.bitmap.close();
+      outcome.value.small.close();
+    }
     return made;
   };
   const start = (): Remote<StripApi> => {

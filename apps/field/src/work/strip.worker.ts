@@ -2,13 +2,14 @@
 import {
   type ChartFound,
   type ChartKnown,
+  type ChartSeen,
   type CornersPx,
-  findChart,
   InputFault,
   readStrip,
   type StripImage,
   type StripProgress,
   type StripReading,
+  seeChart,
   settleChart,
   settleCorners,
 } from '@standfast/engine';
@@ -20,6 +21,8 @@ export type StripOutcome<T> = { ok: true; value: T } | { ok: false; message: str
 /** A decoded photo, upright, for the screen to draw. */
 export interface OpenPhoto {
   bitmap: ImageBitmap;
+  /** The same, smaller: what a screen can show of the whole photo, quick to draw. */
+  small: ImageBitmap;
   kind: PhotoKind;
   /** Pixels of the photo as it was taken along one of the bitmap. */
   photoScale: number;
@@ -27,6 +30,8 @@ export interface OpenPhoto {
 
 /** More pixels than this show no more of a pen line, and cost a phone its memory. */
 const ENOUGH_PIXELS = 16e6;
+/** Pixels along the longer side of the small copy. */
+const SMALL_SIDE = 1600;
 /** How far from corners set by hand printed lines are looked for, share of the photo's longer side. */
 const SNAP_SHARE = 0.02;
 
@@ -68,18 +73,27 @@ async function open(bytes: Uint8Array, name: string): Promise<OpenPhoto> {
   whole.close();
   const { data } = pen.getImageData(0, 0, width, height);
   image = { widthPx: width, heightPx: height, rgba: data };
-  return { bitmap: await createImageBitmap(canvas), kind, photoScale };
+  const shrink = Math.min(1, SMALL_SIDE / Math.max(width, height));
+  const [bitmap, small] = await Promise.all([
+    createImageBitmap(canvas),
+    createImageBitmap(canvas, {
+      resizeWidth: Math.max(1, Math.round(shrink * width)),
+      resizeHeight: Math.max(1, Math.round(shrink * height)),
+      resizeQuality: 'medium',
+    }),
+  ]);
+  return { bitmap, small, kind, photoScale };
 }
 
 const api = {
   /** Decodes a photo; the ones below work on it. */
   async open(bytes: Uint8Array, name: string): Promise<StripOutcome<OpenPhoto>> {
     const outcome = await told(name, () => open(bytes, name));
-    return outcome.ok ? transfer(outcome, [outcome.value.bitmap]) : outcome;
+    return outcome.ok ? transfer(outcome, [outcome.value.bitmap, outcome.value.small]) : outcome;
   },
 
-  /** The chart by its frame or grid; null when there is none to be seen. */
-  find: (): Promise<StripOutcome<ChartFound | null>> => told('The photo', () => findChart(opened())),
+  /** The chart by its frame or grid, and its scale by its printed numbers; null when there is none to be seen. */
+  find: (): Promise<StripOutcome<ChartSeen | null>> => told('The photo', () => seeChart(opened())),
 
   /** Corners moved onto the printed lines near them. */
   snap: (corners: CornersPx): Promise<StripOutcome<{ corners: CornersPx; seen: number[] }>> =>

@@ -36,7 +36,7 @@ export function settleChart(
   let printed: PrintedScale | null = null;
   if (cornersPx) checkCorners(cornersPx, image, `${where.chart}: cornersPx`);
   else {
-    const found = foundChart(image, where.photo);
+    const found = chartSeen(image, where.photo);
     cornersFound = found.chart;
     cornersPx = found.chart.cornersPx;
     printed = found.printed;
@@ -55,24 +55,22 @@ export function settleChart(
   return { chart: null, cornersPx, cornersFound, missing };
 }
 
-/** The chart on a photo, the way up that its numbers can be read, or as the photo shows it where there are none. */
-function foundChart(image: StripImage, where: string): { chart: ChartFound; printed: PrintedScale | null } {
+/** A chart seen on a photo, the way up that its numbers can be read, and what they say. */
+export interface ChartSeen {
+  chart: ChartFound;
+  /** Null where no numbers could be read; then the corners are as the photo shows them. */
+  printed: PrintedScale | null;
+}
+
+/**
+ * Looks for a chart by its frame or grid, and for its scale in the numbers printed along it.
+ * @returns null when no chart is to be seen
+ */
+export function seeChart(image: StripImage): ChartSeen | null {
   const found = findChart(image);
-  if (!found) {
-    throw new InputFault(
-      'no frame or grid of a chart was found: give its four corners in a chart file, {"cornersPx": [[x, y] × 4 clockwise from the chart\'s top left], "depthMm": [left, right], "resistance": [bottom, top]}',
-      where,
-    );
-  }
-  if (found.sure < LEAST_SURE) {
-    throw new InputFault(
-      `something like a chart was seen, but sure to ${Math.round(100 * found.sure)} % only: give its four corners in a chart file (cornersPx, clockwise from the chart's top left)`,
-      where,
-    );
-  }
+  if (!found) return null;
   const [a, b, c, d] = found.cornersPx;
-  const lying = standsUpright(found.cornersPx);
-  const turns: CornersPx[] = lying
+  const turns: CornersPx[] = standsUpright(found.cornersPx)
     ? [
         [b, c, d, a],
         [d, a, b, c],
@@ -85,14 +83,33 @@ function foundChart(image: StripImage, where: string): { chart: ChartFound; prin
     const printed = printedScale(image, cornersPx);
     if (printed.depthMm || printed.resistance) return { chart: { ...found, cornersPx }, printed };
   }
-  if (lying) {
-    const corners = found.cornersPx.map(([x, y]) => `[${x.toFixed(1)}, ${y.toFixed(1)}]`).join(', ');
+  return { chart: found, printed: null };
+}
+
+/** The chart seen, or why it cannot be relied on. */
+function chartSeen(image: StripImage, where: string): ChartSeen {
+  const seen = seeChart(image);
+  if (!seen) {
+    throw new InputFault(
+      'no frame or grid of a chart was found: give its four corners in a chart file, {"cornersPx": [[x, y] × 4 clockwise from the chart\'s top left], "depthMm": [left, right], "resistance": [bottom, top]}',
+      where,
+    );
+  }
+  const { chart, printed } = seen;
+  if (chart.sure < LEAST_SURE) {
+    throw new InputFault(
+      `something like a chart was seen, but sure to ${Math.round(100 * chart.sure)} % only: give its four corners in a chart file (cornersPx, clockwise from the chart's top left)`,
+      where,
+    );
+  }
+  if (!printed && standsUpright(chart.cornersPx)) {
+    const corners = chart.cornersPx.map(([x, y]) => `[${x.toFixed(1)}, ${y.toFixed(1)}]`).join(', ');
     throw new InputFault(
       `the chart found is taller than wide, so it lies on its side, and which end is its top is not known: give its corners in a chart file, cornersPx clockwise from the chart's own top left; on the photo they are, from the photo's top left, ${corners}`,
       where,
     );
   }
-  return { chart: found, printed: null };
+  return seen;
 }
 
 /** Whether a chart is clearly taller than wide. Depth runs along the long side of every strip. */

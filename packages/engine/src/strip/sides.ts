@@ -18,6 +18,8 @@ const PLACES = 96;
 /** A place agrees with the curve when within so many pixels of it, or so large a share of the photo's longer side. */
 const AGREES_PX = 1.2;
 const AGREES_SHARE = 0.0006;
+/** Reaches longer than this are looked through at whole pixels, shorter ones at halves. */
+const FAR_PX = 64;
 const LEAST_AGREES_PX = 0.75;
 const ROUNDS = 5;
 /** Standard deviation of a normal spread over its median distance. */
@@ -49,23 +51,24 @@ export function measureSide(
   const nx = -(to[1] - from[1]) / length;
   const ny = (to[0] - from[0]) / length;
   const reach = Math.max(3, Math.round(reachPx));
+  // Where much is to be looked through the photo is a large one, whose lines are broad.
+  const step = reach > FAR_PX ? 1 : 0.5;
+  const middle = Math.round(reach / step);
   const places: number[] = [];
   const offsets: number[] = [];
   const darkness: number[] = [];
-  const profile = new Float64Array(4 * reach + 1);
+  const profile = new Float64Array(2 * middle + 1);
   for (let i = 0; i < PLACES; i++) {
     const t = (i + 0.5) / PLACES;
     const x = from[0] + t * (to[0] - from[0]);
     const y = from[1] + t * (to[1] - from[1]);
-    for (let k = 0; k < profile.length; k++) {
-      const d = (k - 2 * reach) / 2;
-      profile[k] = darkestAt(image, x + d * nx, y + d * ny);
-    }
+    const far = step * middle;
+    darkestAlong(image, x - far * nx, y - far * ny, step * nx, step * ny, profile);
     // The ridges of the profile: the line is the one nearest the curve that most places agree on.
-    const paper = [...profile].sort((a, b) => a - b)[Math.floor(0.75 * profile.length)]!;
+    const paper = upperQuarter(profile);
     if (!(paper > 8)) continue;
     for (const ridge of ridges(profile, paper)) {
-      const d = (ridge.at - 2 * reach) / 2;
+      const d = step * (ridge.at - middle);
       // What is seen beyond the photo is its mirror image.
       if (!isOn(image, x + d * nx, y + d * ny)) continue;
       places.push(t);
@@ -185,24 +188,52 @@ function fit(chosen: number[], places: number[], offsets: number[]): Side | null
   return { offset: offset!, slope: slope!, bow: bow!, twist: twist!, seen: 0, darkness: 0 };
 }
 
-/** The darkest channel at a place between pixels, 0 to 255; the photo is mirrored at its edges. */
-export function darkestAt({ widthPx, heightPx, rgba }: StripImage, x: number, y: number): number {
-  const cx = mirrored(x, widthPx);
-  const cy = mirrored(y, heightPx);
-  const x0 = Math.floor(cx);
-  const y0 = Math.floor(cy);
-  const fx = cx - x0;
-  const fy = cy - y0;
-  const p = 4 * (y0 * widthPx + x0);
-  const q = p + 4 * widthPx;
-  let least = 255;
-  for (let c = 0; c < 3; c++) {
-    const value =
-      (1 - fy) * ((1 - fx) * rgba[p + c]! + fx * rgba[p + 4 + c]!) +
-      fy * ((1 - fx) * rgba[q + c]! + fx * rgba[q + 4 + c]!);
-    if (value < least) least = value;
+/** The brightness that three quarters of a profile stay below. */
+function upperQuarter(profile: Float64Array): number {
+  const counts = new Uint32Array(256);
+  for (let k = 0; k < profile.length; k++) counts[profile[k]! | 0]!++;
+  let seen = 0;
+  for (let value = 255; value > 0; value--) {
+    seen += counts[value]!;
+    if (seen >= 0.25 * profile.length) return value;
   }
-  return least;
+  return 0;
+}
+
+/** The darkest channel at places between pixels, 0 to 255, a step apart; the photo is mirrored at its edges. */
+function darkestAlong(
+  { widthPx, heightPx, rgba }: StripImage,
+  x: number,
+  y: number,
+  stepX: number,
+  stepY: number,
+  out: Float64Array,
+): void {
+  const endX = x + (out.length - 1) * stepX;
+  const endY = y + (out.length - 1) * stepY;
+  const inside =
+    Math.min(x, endX) >= 0 &&
+    Math.min(y, endY) >= 0 &&
+    Math.max(x, endX) < widthPx - 1 &&
+    Math.max(y, endY) < heightPx - 1;
+  for (let k = 0; k < out.length; k++) {
+    const cx = inside ? x + k * stepX : mirrored(x + k * stepX, widthPx);
+    const cy = inside ? y + k * stepY : mirrored(y + k * stepY, heightPx);
+    const x0 = cx | 0;
+    const y0 = cy | 0;
+    const fx = cx - x0;
+    const fy = cy - y0;
+    const a = (1 - fx) * (1 - fy);
+    const b = fx * (1 - fy);
+    const c = (1 - fx) * fy;
+    const d = fx * fy;
+    const p = 4 * (y0 * widthPx + x0);
+    const q = p + 4 * widthPx;
+    const red = a * rgba[p]! + b * rgba[p + 4]! + c * rgba[q]! + d * rgba[q + 4]!;
+    const green = a * rgba[p + 1]! + b * rgba[p + 5]! + c * rgba[q + 1]! + d * rgba[q + 5]!;
+    const blue = a * rgba[p + 2]! + b * rgba[p + 6]! + c * rgba[q + 2]! + d * rgba[q + 6]!;
+    out[k] = Math.min(red, green, blue);
+  }
 }
 
 function isOn({ widthPx, heightPx }: StripImage, x: number, y: number): boolean {
