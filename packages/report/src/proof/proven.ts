@@ -27,7 +27,7 @@ const PICTURES = /\.(jpe?g|png|heic|webp|gif|tiff?)$/i;
 
 /**
  * The report as PDF with `case.zip` and `assessment.json` (figures, engine version, seed, draws, report options) attached.
- * Options with words of a firm's own are not carried, so such a report cannot be rebuilt by another.
+ * Language and wording are the case's own, so another rebuilds the report from the case alone.
  */
 export async function provenPdf(
   input: ReportInput & { bag: ReadonlyCaseBag },

@@ -18,11 +18,11 @@ export const frenchChangeWords: ChangeWords = {
     gained: 'plus sain maintenant',
     newWood: 'bois nouveau',
     safety: 'Sécurité à la rupture, avant et maintenant, par direction',
-    safetyThen: 'avant (milieu, 5 à 95 %)',
-    safetyNow: 'maintenant (milieu, 5 à 95 %)',
+    safetyThen: 'avant (médiane, 5 à 95 %)',
+    safetyNow: 'maintenant (médiane, 5 à 95 %)',
     fan: 'Sécurité du tronc dans les années à venir',
     fanYears: 'années depuis cette visite',
-    fanAxis: 'facteur de sécurité à la rupture (logarithmique)',
+    fanAxis: 'coefficient de sécurité à la rupture (logarithmique)',
     fanBand: '5 à 95 %',
     fanMiddle: 'estimation médiane',
     nextVisit: 'prochaine visite',
@@ -51,11 +51,11 @@ export const frenchChangeWords: ChangeWords = {
   unclear: (ids) => `À ${ids}, on ne peut dire si elle a avancé.`,
   none: (ids) => `Aucune pourriture n’a été rencontrée lors des deux visites à ${ids}.`,
   safety: (before, now, difference, chance) =>
-    `Le facteur de sécurité à la rupture, dans la direction maintenant la plus défavorable, était de ${before} et est de ${now}. Pour un même arbre la différence est de ${difference} ; la probabilité qu’il soit plus bas maintenant est de ${chance}.`,
+    `Le coefficient de sécurité à la rupture, dans la direction maintenant la plus défavorable, était de ${before} et est de ${now}. Pour un même arbre la différence est de ${difference} ; la probabilité qu’il soit plus bas maintenant est de ${chance}.`,
   held: (difference) =>
     `Une partie vient de ce qui a été relevé autrement, comme le houppier, le site ou les mesures de l’arbre. Ceux-ci tenus tels qu’ils étaient, la différence est de ${difference} : c’est ce que le bois a fait.`,
   uprooting: (before, now) =>
-    `Au déracinement il était de ${before} et est de ${now} ; ces forages n’ont mesuré des racines que les contreforts.`,
+    `Au basculement il était de ${before} et est de ${now} ; ces forages n’ont mesuré des racines que les contreforts.`,
   drillingsHeading: 'Forage par forage',
   drillingsNote:
     'Tracé du haut : avant. Tracé du bas : maintenant. Celui du haut est placé de sorte que le même bois soit sur une même verticale : là où la ligne qui joint les fronts est verticale, le front est resté en place ; là où elle penche à gauche, la pourriture a avancé vers l’écorce. Le bois nouveau est entre les deux lignes du cambium.',
