@@ -154,6 +154,11 @@ const document: CaseFile = {
   ],
   notes:
     'Everything in this case is invented, and its traces are simulated. It shows how an assessment looks.',
+  report: {
+    letterhead: {
+      lines: ['Quillfeather Tree Care (invented)', '12 Beech Lane, Larkmere (invented)'],
+    },
+  },
 };
 
 writeFileSync(join(DEMO, 'case.json'), caseText(parseCase(document).caseFile));

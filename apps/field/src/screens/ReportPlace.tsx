@@ -1,6 +1,6 @@
 /** Who reports to whom, what the assessor concludes, and the report itself: looked at here, saved as PDF or HTML. */
 import type { CaseFile } from '@standfast/casefile';
-import { Download, FileText, Globe } from 'lucide-react';
+import { Download, Eye, FileText, Globe } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { DateEntry, NumberEntry, TextEntry } from '../parts/entries.tsx';
@@ -67,6 +67,11 @@ export function ReportPlace() {
         <Button className="button" isDisabled={busy !== null} onPress={saveZip}>
           <Download aria-hidden /> Save case as zip
         </Button>
+        {preview && (
+          <Button className="button quiet" onPress={() => showPreview()}>
+            <Eye aria-hidden /> See it
+          </Button>
+        )}
       </div>
       {!ready && (
         <p className="hint" role="status">
@@ -149,6 +154,15 @@ function usePreview(job: ReportJob | null): { preview: ReportPreview | null; fau
   return { preview, fault };
 }
 
+/** Where the preview stands; on a phone that is far down. */
+const PREVIEW = 'as-it-will-read';
+
+function showPreview() {
+  const place = document.getElementById(PREVIEW);
+  place?.scrollIntoView({ block: 'start' });
+  place?.focus({ preventScroll: true });
+}
+
 /** The report is made anew when typing has rested so long. */
 const REST_MS = 250;
 
@@ -165,7 +179,7 @@ function picturesOf(caseFile: CaseFile): string[] {
 
 function Preview({ html }: { html: string | null }) {
   return (
-    <Group title="As it will read">
+    <Group title="As it will read" id={PREVIEW}>
       {html === null ? (
         <p className="hint">Setting the pages…</p>
       ) : (

@@ -38,7 +38,8 @@ export async function reducePhotos(
   let made = new Map(originals);
   for (const longest of LONGEST_SIDES) {
     const next = new Map<string, Uint8Array>();
-    for (const [path, bytes] of originals) {
+    // From what the step before made: a photo is unpacked in full once only.
+    for (const [path, bytes] of made) {
       const smaller =
         bytes.length > SMALL_BYTES && (isJpeg(bytes) || isPng(bytes))
           ? await shrink(bytes, longest, path)

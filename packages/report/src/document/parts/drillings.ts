@@ -114,7 +114,7 @@ function one(context: Context, d: DrillingAssessment, topPct: number, longestMm:
   ].filter((s) => s !== '');
   const blocks: Block[] = [
     figure(
-      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 54, depthRangeMm: [0, longestMm] }),
+      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 66, depthRangeMm: [0, longestMm] }),
       w.drillings.caption(d.id, bearing(d.azimuthDeg)),
       `trace-${d.id}`,
       1,
