@@ -21,7 +21,7 @@ const PER_FAMILY = { judging: 10, tuning: 3, traces: 1 };
  */
 const SEEDS = { judging: 1_700_000, tuning: 1_800_000, traces: 1_700_000 };
 type Part = keyof typeof SEEDS;
-const DRAWS = 500;
+const DRAWS = 1000;
 
 interface Task {
   part: Part;
