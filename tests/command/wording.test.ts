@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { caseJson, writeCase } from './small-case.ts';
 import { buildCommand, standfast, temporaryFolder } from './standfast.ts';
 
+const run = (tool: string, ...args: string[]) => execFileSync(tool, args, { encoding: 'utf8' });
 const folder = temporaryFolder();
 
 beforeAll(() => {
@@ -42,10 +43,7 @@ describe('wording', () => {
       folder.at('r.pdf'),
     ]);
     expect(made.status, made.err).toBe(0);
-    const text = execFileSync('pdftotext', [folder.at('r.pdf'), '-'], { encoding: 'utf8' }).replace(
-      /\s+/g,
-      ' ',
-    );
+    const text = run('pdftotext', folder.at('r.pdf'), '-').replace(/\s+/g, ' ');
     expect(text).toMatch(/Vu le .+ par .+\./);
     expect(text).toMatch(/Pour .+ seul\./);
     expect(text).toMatch(/termes propres à l’entreprise : safety\.intro, limits\.items\.add/);
