@@ -25,30 +25,14 @@ export function useWorkList(): CaseListing | null {
 
 /** Works out what is stale, once for each state that a case was saved in. */
 function useFreshFigures(listing: CaseListing | null) {
-  const stale = everyCase(listing).filter((entry) => entry.stale);
+  const stale = [...(listing?.kept ?? []), ...(listing?.binned ?? [])].filter((entry) => entry.stale);
   // Newly stale cases begin the work anew; fewer of them are the work going on.
   const newest = stale.reduce((latest, { savedAt }) => Math.max(latest, savedAt), 0);
   const any = stale.length > 0;
   // biome-ignore lint/correctness/useExhaustiveDependencies: another state that was saved is what asks for work.
   useEffect(() => {
     if (!any) return;
-    let work: { stop(): void } | null = null;
-    let gone = false;
-    listCases()
-      .then((latest) => {
-        if (gone) return;
-        const wanted = everyCase(latest).filter((entry) => entry.stale);
-        work = freshenSummaries(wanted.map(({ id }) => id));
-      })
-      .catch(() => undefined);
-    return () => {
-      gone = true;
-      work?.stop();
-    };
+    const work = freshenSummaries();
+    return () => work.stop();
   }, [any, newest]);
-}
-
-/** The binned ones too: the bin shows their names. */
-function everyCase(listing: CaseListing | null) {
-  return listing ? [...listing.kept, ...listing.binned] : [];
 }
