@@ -95,7 +95,8 @@ export function advicePart(page: Page, advice: AdviceAssessment): void {
   for (const reason of why) page.item('-', reason);
 }
 
-function within({ byMonths }: AdviceOption): string {
+function within({ byMonths, dueOn }: AdviceOption): string {
+  if (dueOn !== null) return `, by ${dueOn}`;
   if (byMonths === null) return '';
   return byMonths === 0 ? ', at once' : `, within ${byMonths} month${byMonths === 1 ? '' : 's'}`;
 }
