@@ -57,7 +57,6 @@ function stages(): void {
     id,
     trace,
     barkMm: section.barkMm,
-    species: inventedCase.tree.species,
   }));
   const readings = readTraces(toRead);
   const field = {

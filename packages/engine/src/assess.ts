@@ -361,7 +361,6 @@ function readAll(
     placed.map(({ drilling, ...known }) => ({
       id: drilling.id,
       trace: drilling.trace,
-      species: input.tree.species,
       ...known,
     })),
   );

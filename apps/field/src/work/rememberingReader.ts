@@ -1,6 +1,6 @@
 /**
- * Reading traces is the dearest part of an assessment and hangs on the traces, the bark and the species only. This
- * reader remembers its last readings and gives them again while those stay the same: of two visits, since a return visit
+ * Reading traces is the dearest part of an assessment and hangs on the traces, the bark and the needle's exit only.
+ * This reader remembers its last readings and gives them again while those stay the same: of two visits, since a return visit
  * is read with the one before it.
  */
 import { readTraces, type TraceReading, type TraceToRead } from '@standfast/engine';
@@ -25,13 +25,7 @@ function sameTraces(one: readonly TraceToRead[], other: readonly TraceToRead[]):
     one.length === other.length &&
     one.every((a, i) => {
       const b = other[i]!;
-      return (
-        a.id === b.id &&
-        a.trace === b.trace &&
-        a.barkMm === b.barkMm &&
-        a.exitMm === b.exitMm &&
-        a.species === b.species
-      );
+      return a.id === b.id && a.trace === b.trace && a.barkMm === b.barkMm && a.exitMm === b.exitMm;
     })
   );
 }
