@@ -7,7 +7,7 @@ test('the first start shows the invented demonstration with its range; units and
   await firstStart(page);
   await expect(page.getByTestId('governing')).toHaveText(/^\d+\.\d\d \(\d+\.\d\d to \d+\.\d\d\)$/);
   await expect(page.getByText('Invented demonstration')).toBeVisible();
-  await expect(page.getByRole('heading', { name: 'Decision' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Decision', exact: true })).toBeVisible();
   await expect(page.getByRole('complementary', { name: 'Cautions' })).toContainText('The assessor decides');
 
   await test.step('every number opens to its formula, inputs and source', async () => {

@@ -33,8 +33,12 @@ program
   .description('read one trace and print its zones')
   .argument('<trace.csv>', 'table with the columns depth_mm and resistance, or one that can be guessed')
   .option('--json', 'print one JSON document')
-  .option('--species <name>', "botanical name; helps where the species' wood is known")
   .option('--bark <mm>', 'thickness of the bark where it was measured', atLeastZero)
+  .option(
+    '--exit <mm>',
+    'depth at which the stem’s outline puts the needle’s exit on the far side',
+    aboveZero,
+  )
   .option('--drilling <label>', 'which drilling, where the table holds several')
   .action(
     withOutcome(async (file: string, options: ZonesFlags) =>
@@ -192,8 +196,8 @@ program
 
 interface ZonesFlags {
   json?: boolean;
-  species?: string;
   bark?: number;
+  exit?: number;
   drilling?: string;
 }
 interface StripFlags {
@@ -287,6 +291,12 @@ function day(text: string): string {
   const found = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
   if (found && !Number.isNaN(found.getTime()) && found.toISOString().startsWith(text)) return text;
   throw new InvalidArgumentError('Give a day as year-month-day, for example 2026-06-20.');
+}
+
+function aboveZero(text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && Number.isFinite(value) && value > 0) return value;
+  throw new InvalidArgumentError('Give a number above 0.');
 }
 
 function atLeastZero(text: string): number {

@@ -9,8 +9,8 @@ import { legend, traceDrawing } from '../terminal/trace-drawing.ts';
 
 interface Options {
   json?: boolean;
-  species?: string;
   bark?: number;
+  exit?: number;
   drilling?: string;
 }
 
@@ -21,7 +21,7 @@ interface Options {
 export async function zones(file: string, options: Options): Promise<void> {
   const bytes = await readInput(file, 'a trace table', BAG_LIMITS.maxFileBytes);
   const trace = await traceOf(bytes, file, options.drilling);
-  const [reading] = readTraces([{ id: file, trace, barkMm: options.bark, species: options.species }]);
+  const [reading] = readTraces([{ id: file, trace, barkMm: options.bark, exitMm: options.exit }]);
   if (options.json) {
     printJson(zonesDocument(reading!));
     return;

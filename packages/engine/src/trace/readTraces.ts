@@ -48,8 +48,6 @@ export interface TraceToRead {
    * low end of a trace may be read as bark and air beyond the stem where it is decay and void within, or the reverse.
    */
   exitMm?: number;
-  /** Botanical name, which says whether rings can be expected to show. */
-  species?: string;
 }
 
 /** Share of sound above which a cell of fading wood still counts as sound. */
@@ -264,7 +262,16 @@ function readOne(
       sdPct: Math.hypot(soundSdPct, LOCAL_SOUND_SCATTER * levels.soundPct),
       restsOn: several ? 'all drillings of the tree' : 'this trace',
     },
-    warnings: warningsOf(c, zones, probability, levels, floorSdPct, several, dips),
+    warnings: warningsOf(
+      c,
+      zones,
+      probability,
+      levels,
+      floorSdPct,
+      several,
+      dips,
+      known.exitMm !== undefined,
+    ),
   };
 }
 

@@ -9,7 +9,7 @@ const LITTLE_SOUND_MM = 25;
 const UNSURE_FLOOR_SHARE = 0.12;
 const UNSURE_CONFIDENCE = 0.7;
 const LEAST_UNSURE_MM = 10;
-const UNSURE_END = 0.2;
+const UNSURE_END = 0.05;
 
 /** What a reader should know before relying on a reading, in plain words. */
 export function warningsOf(
@@ -20,6 +20,7 @@ export function warningsOf(
   floorSdPct: number,
   several: boolean,
   dips: readonly { fromMm: number; toMm: number }[],
+  exitKnown: boolean,
 ): string[] {
   const out: string[] = [];
   const length = (z: Zone) => z.toMm - z.fromMm;
@@ -44,10 +45,14 @@ export function warningsOf(
       `A short dip of level at ${fromMm.toFixed(0)} to ${toMm.toFixed(0)} mm, as at the pith or in a band of juvenile wood, is read as sound.`,
     );
   const last = zones.at(-1);
-  if (last && (last.kind === 'void' || last.kind === 'air')) {
+  const firstWood = zones.findIndex((z) => z.kind !== 'air' && z.kind !== 'bark');
+  if (last && firstWood >= 0 && firstWood < zones.length - 1) {
     const row = probability.length - ZONE_KINDS.length;
-    const air = probability[row + ZONE_KINDS.indexOf('air')]!;
-    if (air > UNSURE_END && air < 1 - UNSURE_END)
+    const outside =
+      probability[row + ZONE_KINDS.indexOf('air')]! + probability[row + ZONE_KINDS.indexOf('bark')]!;
+    // A hollow that passes for air beyond the far side is the error that hurts: without an outline, always say so.
+    const low = last.kind === 'void' || last.kind === 'air' || last.kind === 'bark';
+    if ((low && !exitKnown) || (outside > UNSURE_END && outside < 1 - UNSURE_END))
       out.push(
         'The low end of the trace may be a cavity, or air and bark beyond the far side: compare the depth with the stem’s diameter.',
       );
