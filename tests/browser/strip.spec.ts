@@ -69,11 +69,15 @@ test.describe('on a phone', () => {
       expect(Math.hypot(backX - x, backY - y)).toBeLessThanOrEqual(3);
     });
 
-    await test.step('a scale that nobody said is asked for, not invented', async () => {
+    await test.step('the scale is taken from the printed numbers; one that nobody said is asked for, not invented', async () => {
+      await expect(step.getByText(/taken from the numbers printed on the chart/)).toBeVisible();
+      const right = step.getByLabel('Depth at the right edge');
+      await expect(right).toHaveValue(String(CHART_MM));
+      await right.fill('');
       await step.getByRole('button', { name: 'Read the line' }).click();
       await expect(step.getByText('Needed to read the line.')).toBeVisible();
       await noAxeFault(page, 'corners and scale');
-      await step.getByLabel('Depth at the right edge').fill(String(CHART_MM));
+      await right.fill(String(CHART_MM));
       await step.getByRole('button', { name: 'Read the line' }).click();
       await expect(step.getByRole('heading', { name: 'The line on the photo' })).toBeVisible();
     });
@@ -170,7 +174,7 @@ test('photos that are none, broken off, or show no line are refused in clear wor
     const far = step.getByRole('button', { name: /^Bottom right corner/ });
     const [[ax, ay], [bx, by]] = [await placeOf(corner), await placeOf(far)];
     expect(Math.abs(by - ay)).toBeGreaterThan(Math.abs(bx - ax));
-    await step.getByRole('radio', { name: 'At two points' }).check({ force: true });
+    await step.getByText('At two points').click();
     await step.getByLabel('Depth at A').fill('50');
     await step.getByRole('button', { name: 'Close', exact: true }).click();
     await page
