@@ -3,7 +3,7 @@ import { type Homography, homographyFrom } from './homography.ts';
 import { measureSide, sideOffset } from './sides.ts';
 import type { CornersPx, StripImage } from './types.ts';
 
-const MOST_COLUMNS = 2000;
+const MOST_COLUMNS = 1500;
 const MOST_ROWS = 1000;
 /** Small charts are enlarged to this many columns, at most twice. */
 const FEWEST_COLUMNS = 2000;
