@@ -183,7 +183,8 @@ const seen = (group: readonly Spot[]) => {
 
 /** Azimuths that part every gap round the stem into steps of about `spacingDeg`, moved into a hollow where one is near. */
 function betweenThem(taken: readonly number[], spacingDeg: number, hollows: readonly Hollow[]): number[] {
-  const ordered = [...taken].sort((a, b) => a - b);
+  // Two needles at one place part no gap between them: the round is still whole.
+  const ordered = [...new Set(taken.map(wrap))].sort((a, b) => a - b);
   const all = [...taken];
   const added: number[] = [];
   ordered.forEach((from, i) => {
