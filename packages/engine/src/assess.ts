@@ -255,7 +255,8 @@ function sectionPart(
   draws: number,
 ): WorkedSection {
   const cambium = cambiumRing(outline, section.barkMm);
-  const surface = surfaceOf(section, outline);
+  const opening = section.opening && cavityOpening(section.id, section.opening, outline);
+  const surface = surfaceOf(section, opening);
   const posterior = soundnessPosterior(
     {
       outline,
@@ -292,7 +293,7 @@ function sectionPart(
         outline,
         barkMm: section.barkMm,
         walls: drillings.map((drilling) => ({ ...drilling, atLeast: drilling.residualWallAtLeast })),
-        opening: section.opening && cavityOpening(section.id, section.opening, outline),
+        opening,
       }),
       soundness: posterior.picture,
       ...(surface.length > 0 ? { surface } : {}),
@@ -306,7 +307,7 @@ function cavityOpening(
   sectionId: string,
   { azimuthDeg, widthMm }: NonNullable<SectionInput['opening']>,
   outline: RingMm,
-): CavityOpening {
+): Required<CavityOpening> {
   const roundMm = outline.reduce((sum, [x, y], i) => {
     const [nextX, nextY] = outline[(i + 1) % outline.length]!;
     return sum + Math.hypot(nextX - x, nextY - y);
@@ -321,15 +322,14 @@ function cavityOpening(
 }
 
 /** The surface as looked at, and the opening if one was recorded: it was seen too. */
-function surfaceOf(section: SectionInput, outline: RingMm): SurfaceArc[] {
-  const arcs = [...(section.surface ?? [])];
-  if (section.opening) {
-    const { share } = cavityOpening(section.id, section.opening, outline);
-    const { azimuthDeg } = section.opening;
-    const end = (offDeg: number) => Number(((((azimuthDeg + offDeg) % 360) + 360) % 360).toFixed(1));
-    arcs.push({ fromDeg: end(-180 * share), toDeg: end(180 * share), state: 'open' });
-  }
-  return arcs;
+function surfaceOf(
+  { surface = [] }: SectionInput,
+  opening: Required<CavityOpening> | undefined,
+): SurfaceArc[] {
+  if (!opening) return surface;
+  const { azimuthDeg, share } = opening;
+  const end = (offDeg: number) => (((azimuthDeg + offDeg) % 360) + 360) % 360;
+  return [...surface, { fromDeg: end(-180 * share), toDeg: end(180 * share), state: 'open' }];
 }
 
 /** The section's part with the prediction held against the felled section, where there is one. */

@@ -3,10 +3,10 @@
  * beside it.
  */
 import { randomFrom } from '../../../packages/engine/src/random.ts';
+import { arcSpanDeg } from '../../../packages/engine/src/section/arc.ts';
 import { cambiumRing } from '../../../packages/engine/src/section/cambium.ts';
 import { ringModulusByDirection } from '../../../packages/engine/src/section/capacity.ts';
 import { soundnessPosterior } from '../../../packages/engine/src/section/field/index.ts';
-import { arcSpanDeg } from '../../../packages/engine/src/section/field/surface.ts';
 import { needleLine } from '../../../packages/engine/src/section/needle.ts';
 import { outlineRadius } from '../../../packages/engine/src/section/outline.ts';
 import { contains } from '../../../packages/engine/src/section/ring.ts';

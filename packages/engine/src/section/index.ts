@@ -1,4 +1,5 @@
 /** The section: outline, exact mechanics, the trade's rules, and the needle's line. */
+export { arcSpanDeg } from './arc.ts';
 export { cambiumRing } from './cambium.ts';
 export { DIRECTIONS_DEG, modulusByDirection, ringModulusByDirection } from './capacity.ts';
 export { checkOutline } from './check-outline.ts';

@@ -4,7 +4,7 @@ import { outlineRing } from '../outline.ts';
 import type { SurfaceArc } from '../types.ts';
 import { fieldFrame } from './frame.ts';
 import { FIELD_PRIOR } from './prior.ts';
-import { arcSpanDeg, surfaceSites } from './surface.ts';
+import { surfaceSites } from './surface.ts';
 
 const outline = outlineRing({ kind: 'circle', diameterMm: 900 });
 const BARK_MM = 20;
@@ -44,14 +44,5 @@ describe('surfaceSites', () => {
 
   it('has a site in the middle of the narrowest opening', () => {
     expect(azimuthsOf([{ fromDeg: 44, toDeg: 46, state: 'open' }], 'open').length).toBeGreaterThan(0);
-  });
-});
-
-describe('arcSpanDeg', () => {
-  it('goes clockwise past north, and all round from an azimuth to itself', () => {
-    expect(arcSpanDeg(350, 10)).toBe(20);
-    expect(arcSpanDeg(10, 350)).toBe(340);
-    expect(arcSpanDeg(0, 360)).toBe(360);
-    expect(arcSpanDeg(-5, 5)).toBe(10);
   });
 });

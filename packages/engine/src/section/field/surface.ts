@@ -3,6 +3,7 @@
  * before it is drilled: an opening that is seen, or bark that is alive and firm, says as much of the wood there as a
  * needle does, and of far more of the round.
  */
+import { arcSpanDeg } from '../arc.ts';
 import { outlineRadius } from '../outline.ts';
 import { RAD } from '../ring.ts';
 import { type RingMm, SURFACE_STATES, type SurfaceArc, type SurfaceState } from '../types.ts';
@@ -68,10 +69,4 @@ function settled(arcs: readonly SurfaceArc[]): { fromDeg: number; spanDeg: numbe
     else runs.push({ fromDeg: at, spanDeg: 1, state });
   }
   return runs;
-}
-
-/** Degrees from one azimuth clockwise to another; the same azimuth twice is the whole round. */
-export function arcSpanDeg(fromDeg: number, toDeg: number): number {
-  const span = (((toDeg - fromDeg) % 360) + 360) % 360;
-  return span === 0 ? 360 : span;
 }
