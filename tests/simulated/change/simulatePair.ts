@@ -5,7 +5,12 @@
  */
 import { type Random, randomFrom } from '../../../packages/engine/src/random.ts';
 import type { Trace } from '../../../packages/engine/src/trace/types.ts';
-import { type SimulateTraceOptions, simulateTrace, type TraceStretch } from '../traces/simulateTrace.ts';
+import {
+  type SimulateTraceOptions,
+  simulateTrace,
+  type TraceStretch,
+  wander,
+} from '../traces/simulateTrace.ts';
 
 export const RING_FAMILIES = ['ring-porous', 'conifer', 'diffuse', 'faint'] as const;
 export type RingFamily = (typeof RING_FAMILIES)[number];
@@ -43,7 +48,7 @@ const between = (random: Random, a: number, b: number) => a + (b - a) * random.u
 /** Texture of the wood by depth below the first visit's cambium, from `-NEW_WOOD_MM` on. */
 function woodOf(family: RingFamily, random: Random): Float64Array {
   const n = Math.round((NEW_WOOD_MM + OLD_WOOD_MM) / STEP_MM);
-  const out = wander(n, 5, random).map((v) => 0.03 * v);
+  const out = wander(n, STEP_MM, 5, random).map((v) => 0.03 * v);
   const contrast = CONTRAST[family];
   const usual = between(random, 1.5, 4.5);
   let vigour = 0;
@@ -60,18 +65,6 @@ function woodOf(family: RingFamily, random: Random): Float64Array {
       else if (family === 'conifer') shape = u < 0.6 ? -0.4 : -0.4 + 2.6 * (u - 0.6);
       out[i] = out[i]! + strength * shape;
     }
-  }
-  return out;
-}
-
-function wander(n: number, lengthMm: number, random: Random): Float64Array {
-  const out = new Float64Array(n);
-  const keep = Math.exp(-STEP_MM / lengthMm);
-  const kick = Math.sqrt(1 - keep * keep);
-  let v = random.normal();
-  for (let i = 0; i < n; i++) {
-    v = keep * v + kick * random.normal();
-    out[i] = v;
   }
   return out;
 }
@@ -93,8 +86,8 @@ function setting(random: Random): Omit<SimulateTraceOptions, 'stretches' | 'seed
 export function simulatePair({ seed, family, years, frontMovedMm, growthMm }: PairOptions): SimulatedPair {
   const random = randomFrom(seed).fork('pair');
   const wood = woodOf(family, random.fork('wood'));
-  const own = wander(wood.length, 4, random.fork('own'));
-  const drift = wander(wood.length, RING_WANDER_LENGTH_MM, random.fork('drift'));
+  const own = wander(wood.length, STEP_MM, 4, random.fork('own'));
+  const drift = wander(wood.length, STEP_MM, RING_WANDER_LENGTH_MM, random.fork('drift'));
   const growth =
     growthMm ?? years * 1.5 * (-Math.log(random.uniform() + 1e-12) - Math.log(random.uniform() + 1e-12));
   const wallThenMm = between(random, Math.max(60, frontMovedMm + 30), 180);

@@ -171,8 +171,8 @@ export function simulateTrace(options: SimulateTraceOptions): SimulatedTrace {
 
   // Resistance of the wood at the point of the tip.
   const ring = ringPattern(n, rings, ringMm, ringScatter, random);
-  const bark = wander(n, 1.2, random);
-  const slow = wander(n, wanderMm, random);
+  const bark = wander(n, FINE_MM, 1.2, random);
+  const slow = wander(n, FINE_MM, wanderMm, random);
   const fissures = fissureShare > 0 ? fissured(n, fissureMm, random.fork('fissures')) : undefined;
   const phase = waveShare > 0 ? 2 * Math.PI * random.fork('wave').uniform() : 0;
   const wood = new Float64Array(n);
@@ -314,10 +314,15 @@ function fissured(n: number, lengthMm: number, random: ReturnType<typeof randomF
   return out;
 }
 
-/** A stationary random curve of standard deviation 1, exponentially correlated. */
-function wander(n: number, lengthMm: number, random: ReturnType<typeof randomFrom>): Float64Array {
+/** A stationary random curve of standard deviation 1, exponentially correlated over a length. */
+export function wander(
+  n: number,
+  stepMm: number,
+  lengthMm: number,
+  random: ReturnType<typeof randomFrom>,
+): Float64Array {
   const out = new Float64Array(n);
-  const keep = Math.exp(-FINE_MM / lengthMm);
+  const keep = Math.exp(-stepMm / lengthMm);
   const kick = Math.sqrt(1 - keep * keep);
   let v = random.normal();
   for (let i = 0; i < n; i++) {

@@ -1,7 +1,6 @@
 /** A photo that belongs to a part of the case: taken or chosen here, shown, exchanged, taken out. Its bytes stay as they are. */
 import { InputFault } from '@standfast/engine';
 import { Camera, ImageUp, Trash2 } from 'lucide-react';
-import { useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { valueAt, withValueAt } from '../edit/fieldPath.ts';
 import { checkPhotoFile, PHOTO_ENDING } from '../edit/photoFile.ts';
@@ -9,6 +8,7 @@ import { freePhotoPath } from '../edit/photoPath.ts';
 import { PHOTO_FILES } from '../state/incoming.ts';
 import { complain } from '../state/toast.tsx';
 import { useRecord, useSession, useSessionView } from '../state/useSession.tsx';
+import { ChooseFile } from './ChooseFile.tsx';
 import { PhotoOf } from './KeptPhoto.tsx';
 
 interface PhotoFieldProps {
@@ -24,14 +24,11 @@ export function PhotoField({ at, what, stem }: PhotoFieldProps) {
   const session = useSession();
   const { writer } = useSessionView();
   const { caseFile, files } = useRecord();
-  const camera = useRef<HTMLInputElement>(null);
-  const chooser = useRef<HTMLInputElement>(null);
   const path = valueAt(caseFile, at);
   const named = typeof path === 'string' ? path : null;
   const sha256 = named === null ? undefined : files[named];
 
-  const keep = async (file: File | undefined) => {
-    if (!file) return;
+  const keep = async (file: File) => {
     try {
       const bytes = new Uint8Array(await file.arrayBuffer());
       const kind = checkPhotoFile(bytes, file.name);
@@ -47,20 +44,6 @@ export function PhotoField({ at, what, stem }: PhotoFieldProps) {
       );
     }
   };
-  const input = (ref: typeof camera, label: string, takes: 'environment' | undefined) => (
-    <input
-      ref={ref}
-      type="file"
-      hidden
-      aria-label={label}
-      accept={takes ? 'image/*' : PHOTO_FILES}
-      capture={takes}
-      onChange={async ({ target }) => {
-        await keep(target.files?.[0]);
-        target.value = '';
-      }}
-    />
-  );
   return (
     <div className="entry wide photo-field">
       {named !== null && sha256 !== undefined && (
@@ -70,14 +53,25 @@ export function PhotoField({ at, what, stem }: PhotoFieldProps) {
         <p className="hint">{`The photo ${named} is not among the files of this case.`}</p>
       )}
       <div className="actions">
-        <Button className="button" isDisabled={writer !== true} onPress={() => camera.current?.click()}>
+        <ChooseFile
+          label={`Take a photo of ${what}`}
+          accept="image/*"
+          camera
+          isDisabled={writer !== true}
+          onChoose={keep}
+        >
           <Camera aria-hidden /> {named ? 'Another photo' : 'Take a photo'}
           <span className="out-of-sight">{` of ${what}`}</span>
-        </Button>
-        <Button className="button" isDisabled={writer !== true} onPress={() => chooser.current?.click()}>
+        </ChooseFile>
+        <ChooseFile
+          label={`Photo of ${what}`}
+          accept={PHOTO_FILES}
+          isDisabled={writer !== true}
+          onChoose={keep}
+        >
           <ImageUp aria-hidden /> Choose a photo
           <span className="out-of-sight">{` of ${what}`}</span>
-        </Button>
+        </ChooseFile>
         {named !== null && (
           <Button
             className="button"
@@ -90,8 +84,6 @@ export function PhotoField({ at, what, stem }: PhotoFieldProps) {
           </Button>
         )}
       </div>
-      {input(camera, `Take a photo of ${what}`, 'environment')}
-      {input(chooser, `Photo of ${what}`, undefined)}
     </div>
   );
 }

@@ -1,6 +1,6 @@
 /** What the surface of a section was found to be on walking round it: stretches that are sound, decayed or open. */
 import { addSurfaceArc, type CaseSection, removeSurfaceArc } from '@standfast/casefile';
-import type { SurfaceState } from '@standfast/engine';
+import { arcSpanDeg, type SurfaceState } from '@standfast/engine';
 import { Plus, Trash2 } from 'lucide-react';
 import { Button } from 'react-aria-components';
 import { useSession, useSessionView } from '../state/useSession.tsx';
@@ -20,7 +20,7 @@ export function SurfaceEditor({ section, index }: { section: CaseSection; index:
   const { writer } = useSessionView();
   const arcs = section.surface ?? [];
   const soundAllRound = arcs.some(
-    ({ state, fromDeg, toDeg }) => state === 'sound' && (toDeg - fromDeg) % 360 === 0,
+    ({ state, fromDeg, toDeg }) => state === 'sound' && arcSpanDeg(fromDeg, toDeg) === 360,
   );
   const add = (state: SurfaceState, fromDeg: number, toDeg: number) =>
     session.edit('Note the surface', (caseFile) =>

@@ -7,6 +7,7 @@ import { Button } from 'react-aria-components';
 import { Link } from 'wouter';
 import { linesInPlane, type MapTree, type OwnPlace } from '../map/draw.ts';
 import { planeAround } from '../map/plane.ts';
+import { ChooseFile } from '../parts/ChooseFile.tsx';
 import { GrowingList } from '../parts/list/GrowingList.tsx';
 import { ListFilters } from '../parts/list/ListFilters.tsx';
 import { ListHead } from '../parts/list/ListHead.tsx';
@@ -258,11 +259,7 @@ function useBackground(): BackgroundRecord | null {
 }
 
 function BackgroundTool({ background }: { background: BackgroundRecord | null }) {
-  const picker = useRef<HTMLInputElement>(null);
-  const take = async (input: HTMLInputElement) => {
-    const [file] = Array.from(input.files ?? []);
-    input.value = '';
-    if (!file) return;
+  const take = async (file: File) => {
     const outcome = await inventoryWorker()
       .background(file)
       .catch((thrown: unknown) => ({ ok: false as const, message: String(thrown) }));
@@ -271,17 +268,9 @@ function BackgroundTool({ background }: { background: BackgroundRecord | null })
   };
   return (
     <div className="actions map-background">
-      <Button className="button" onPress={() => picker.current?.click()}>
+      <ChooseFile label="Background of roads, paths or boundaries" accept={INVENTORY_FILES} onChoose={take}>
         <Route aria-hidden /> {background ? 'Other background' : 'Background from a file'}
-      </Button>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        aria-label="Background of roads, paths or boundaries"
-        accept={INVENTORY_FILES}
-        onChange={(event) => take(event.target)}
-      />
+      </ChooseFile>
       {background ? (
         <>
           <span className="hint">{background.name}</span>

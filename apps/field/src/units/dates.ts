@@ -1,23 +1,9 @@
 /** Days as a person reads them. */
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+import { reportWords } from '@standfast/report';
 
 /** `2026-05-14` as `14 May 2026`; anything else as it is. */
 export function dateText(day: string): string {
   const [, year, month, date] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(day) ?? [];
-  const name = MONTHS[Number(month) - 1];
+  const name = reportWords.months[Number(month) - 1];
   return name === undefined ? day : `${Number(date)} ${name} ${year}`;
 }

@@ -3,10 +3,10 @@ import { type Homography, homographyFrom } from './homography.ts';
 import { measureSide, sideOffset } from './sides.ts';
 import type { CornersPx, StripImage } from './types.ts';
 
-const MOST_COLUMNS = 1500;
+/** Charts are laid flat at this many columns, small ones enlarged at most twice. */
+const COLUMNS = 1500;
+const MOST_ENLARGED = 2;
 const MOST_ROWS = 1000;
-/** Small charts are enlarged to this many columns, at most twice. */
-const FEWEST_COLUMNS = 2000;
 /** Rows and columns kept around the chart, so that a line on the frame is seen whole: as far as the photo reaches. */
 const MOST_MARGIN = 10;
 const LEAST_MARGIN = 2;
@@ -51,11 +51,7 @@ export function geometryOf(image: StripImage, corners: CornersPx): Geometry {
     Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
   const wide = Math.max(side(0, 1), side(3, 2));
   const high = Math.max(side(0, 3), side(1, 2));
-  const scale = Math.min(
-    MOST_COLUMNS / wide,
-    MOST_ROWS / high,
-    Math.min(2, Math.max(1, FEWEST_COLUMNS / wide)),
-  );
+  const scale = Math.min(COLUMNS / wide, MOST_ROWS / high, MOST_ENLARGED);
   const across = Math.max(16, Math.round(wide * scale));
   const down = Math.max(16, Math.round(high * scale));
   const [a, b, c, d, e, f, g, h, i] = chartToPhoto as unknown as number[];

@@ -1,12 +1,13 @@
 /** A logo or signature: shown, chosen, taken out. */
 import { ImageUp, Trash2 } from 'lucide-react';
-import { type ReactNode, useRef } from 'react';
+import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import { withValueAt } from '../../edit/fieldPath.ts';
 import { reportPicture } from '../../edit/reportPicture.ts';
 import { complain } from '../../state/toast.tsx';
 import { useCaseFiles } from '../../state/useCaseFiles.ts';
 import { useSession, useSessionView } from '../../state/useSession.tsx';
+import { ChooseFile } from '../ChooseFile.tsx';
 
 interface ReportPictureProps {
   /** Path of its field in the case, and the picture's place in the case folder. */
@@ -19,11 +20,9 @@ interface ReportPictureProps {
 
 export function ReportPicture({ at, path, name, value, children }: ReportPictureProps) {
   const session = useSession();
-  const picker = useRef<HTMLInputElement>(null);
   const readOnly = useSessionView().writer !== true;
   const url = useCaseFiles(value === undefined ? [] : [value]).urls.get(value ?? '');
-  const choose = async (file: File | undefined) => {
-    if (!file) return;
+  const choose = async (file: File) => {
     try {
       const bytes = await reportPicture(file);
       await session.addFiles(new Map([[path, bytes]]), name, (caseFile) => withValueAt(caseFile, at, path));
@@ -36,10 +35,15 @@ export function ReportPicture({ at, path, name, value, children }: ReportPicture
       {url && <img src={url} alt={name} />}
       <div className="actions">
         {children}
-        <Button className="button" isDisabled={readOnly} onPress={() => picker.current?.click()}>
+        <ChooseFile
+          label={`${name} image`}
+          accept="image/png,image/jpeg,image/svg+xml"
+          isDisabled={readOnly}
+          onChoose={choose}
+        >
           <ImageUp aria-hidden />{' '}
           {value === undefined ? `Choose ${name.toLowerCase()} image` : 'Choose another'}
-        </Button>
+        </ChooseFile>
         {value !== undefined && (
           <Button
             className="button quiet"
@@ -50,18 +54,6 @@ export function ReportPicture({ at, path, name, value, children }: ReportPicture
           </Button>
         )}
       </div>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        aria-label={`${name} image`}
-        accept="image/png,image/jpeg,image/svg+xml"
-        onChange={async (event) => {
-          const input = event.target;
-          await choose(input.files?.[0]);
-          input.value = '';
-        }}
-      />
     </div>
   );
 }

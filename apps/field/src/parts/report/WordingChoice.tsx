@@ -1,21 +1,19 @@
 /** A firm's own wording of chosen texts, from the file that `standfast wording` writes. */
 import { LANGUAGES, ownTexts, wordingFaults } from '@standfast/report';
 import { FileText, Trash2 } from 'lucide-react';
-import { useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { complain } from '../../state/toast.tsx';
 import { useCaseFile, useSession, useSessionView } from '../../state/useSession.tsx';
+import { ChooseFile } from '../ChooseFile.tsx';
 
 const AT = 'report.wording';
 
 export function WordingChoice() {
   const session = useSession();
   const { report } = useCaseFile();
-  const picker = useRef<HTMLInputElement>(null);
   const readOnly = useSessionView().writer !== true;
   const own = ownTexts(LANGUAGES[report?.language ?? 'en'].report, report?.wording ?? {});
-  const choose = async (file: File | undefined) => {
-    if (!file) return;
+  const choose = async (file: File) => {
     let wording: unknown;
     try {
       wording = JSON.parse(await file.text());
@@ -39,9 +37,14 @@ export function WordingChoice() {
           : `${own.length} ${own.length === 1 ? 'text is' : 'texts are'} the firm’s own; the annex says which.`}
       </p>
       <div className="actions">
-        <Button className="button" isDisabled={readOnly} onPress={() => picker.current?.click()}>
+        <ChooseFile
+          label="Wording file"
+          accept="application/json,.json"
+          isDisabled={readOnly}
+          onChoose={choose}
+        >
           <FileText aria-hidden /> {own.length === 0 ? 'Choose wording file' : 'Choose another'}
-        </Button>
+        </ChooseFile>
         {report?.wording !== undefined && (
           <Button
             className="button quiet"
@@ -52,18 +55,6 @@ export function WordingChoice() {
           </Button>
         )}
       </div>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        aria-label="Wording file"
-        accept="application/json,.json"
-        onChange={async (event) => {
-          const input = event.target;
-          await choose(input.files?.[0]);
-          input.value = '';
-        }}
-      />
     </div>
   );
 }

@@ -3,13 +3,13 @@ import type { CaseSection } from '@standfast/casefile';
 import { type FelledAssessment, InputFault } from '@standfast/engine';
 import { bearing } from '@standfast/report';
 import { FileJson, Trash2 } from 'lucide-react';
-import { useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { felledFromJson } from '../../edit/felled.ts';
 import { withValueAt } from '../../edit/fieldPath.ts';
 import { complain } from '../../state/toast.tsx';
 import { useAssessment, useSession, useSessionView } from '../../state/useSession.tsx';
 import { fixed, shareText } from '../../units/quantities.ts';
+import { ChooseFile } from '../ChooseFile.tsx';
 import { TextEntry } from '../entries.tsx';
 import { Group } from '../Group.tsx';
 import { PhotoField } from '../PhotoField.tsx';
@@ -23,11 +23,9 @@ export function FelledGroup({ section, index }: FelledGroupProps) {
   const session = useSession();
   const { writer } = useSessionView();
   const judged = useAssessment()?.sections.find(({ id }) => id === section.id)?.felled;
-  const picker = useRef<HTMLInputElement>(null);
   const at = `sections.${index}.felled`;
   const { felled } = section;
-  const bringIn = async (file: File | undefined) => {
-    if (!file) return;
+  const bringIn = async (file: File) => {
     try {
       const traced = felledFromJson(await file.text(), file.name);
       session.edit('Felled section', (now) => withValueAt(now, at, { ...felled, ...traced }));
@@ -57,9 +55,14 @@ export function FelledGroup({ section, index }: FelledGroupProps) {
         </>
       )}
       <div className="actions">
-        <Button className="button" isDisabled={writer !== true} onPress={() => picker.current?.click()}>
+        <ChooseFile
+          label="Traced polygons"
+          accept=".json,.geojson,application/json"
+          isDisabled={writer !== true}
+          onChoose={bringIn}
+        >
           <FileJson aria-hidden /> Bring in traced polygons (JSON)
-        </Button>
+        </ChooseFile>
         {felled && (
           <Button
             className="button"
@@ -77,17 +80,6 @@ export function FelledGroup({ section, index }: FelledGroupProps) {
         A list of rings named “unsound”, each a list of [east, north] in mm from the middle of the section;
         may hold “incipient” and “outline” too.
       </p>
-      <input
-        ref={picker}
-        type="file"
-        hidden
-        aria-label="Traced polygons"
-        accept=".json,.geojson,application/json"
-        onChange={async ({ target }) => {
-          await bringIn(target.files?.[0]);
-          target.value = '';
-        }}
-      />
     </Group>
   );
 }

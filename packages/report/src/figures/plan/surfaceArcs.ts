@@ -1,5 +1,5 @@
 /** What was found of the surface, drawn along the outside of the bark: sound, decayed or open. */
-import type { SurfaceArc, SurfaceState } from '@standfast/engine';
+import { arcSpanDeg, type SurfaceArc, type SurfaceState } from '@standfast/engine';
 import { chain, group, line, type Px, stroked } from '../../scene/marks.ts';
 import type { SceneItem } from '../../scene/scene.ts';
 import type { Paint } from '../../theme.ts';
@@ -20,7 +20,7 @@ const STYLE: Record<SurfaceState, { paint: Paint; width: number; dash?: number[]
 /** A line along the bark for each arc, with a tick at both ends. */
 export function surfaceArcs(arcs: readonly SurfaceArc[], outline: readonly Px[], centre: Px): SceneItem[] {
   return arcs.map(({ fromDeg, toDeg, state }) => {
-    const span = (((toDeg - fromDeg) % 360) + 360) % 360 || 360;
+    const span = arcSpanDeg(fromDeg, toDeg);
     const steps = Math.max(2, Math.ceil(span / STEP_DEG));
     const at = (k: number, out: number): Px => {
       const a = ((fromDeg + (span * k) / steps) * Math.PI) / 180;

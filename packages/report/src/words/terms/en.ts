@@ -2,6 +2,17 @@
  * The set words of the trade that stand alone in tables: scales of likelihood, harm and risk, what was recorded from a
  * list. The words themselves are the keys, as the assessment and the case have them.
  */
+import { CROWN_SHAPES, SIGN_KINDS } from '@standfast/casefile';
+import {
+  CONSEQUENCES,
+  EVENT_LIKELIHOODS,
+  FAILURE_LIKELIHOODS,
+  IMPACT_LIKELIHOODS,
+  OCCUPANCIES,
+  PROTECTIONS,
+  RISKS,
+} from '@standfast/engine';
+
 function same<Word extends string>(...words: Word[]): Record<Word, string> {
   const table: Partial<Record<Word, string>> = {};
   for (const word of words) table[word] = word;
@@ -9,35 +20,16 @@ function same<Word extends string>(...words: Word[]): Record<Word, string> {
 }
 
 export const englishTerms = {
-  failure: same('improbable', 'possible', 'probable', 'imminent'),
-  impact: same('very low', 'low', 'medium', 'high'),
-  event: same('unlikely', 'somewhat likely', 'likely', 'very likely'),
-  consequences: same('negligible', 'minor', 'significant', 'severe'),
-  risk: same('low', 'moderate', 'high', 'extreme'),
-  occupancy: same('rare', 'occasional', 'frequent', 'constant'),
-  protection: same('none', 'partial', 'good'),
+  failure: same(...FAILURE_LIKELIHOODS),
+  impact: same(...IMPACT_LIKELIHOODS),
+  event: same(...EVENT_LIKELIHOODS),
+  consequences: same(...CONSEQUENCES),
+  risk: same(...RISKS),
+  occupancy: same(...OCCUPANCIES),
+  protection: same(...PROTECTIONS),
   priority: same('first', 'advised', 'possible', 'not advised'),
-  crown: same('ellipse', 'dome', 'cone', 'paraboloid', 'rectangle', 'rhombus', 'inverted-cone'),
-  sign: same(
-    'fruiting body',
-    'cavity',
-    'old wound',
-    'crack',
-    'seam',
-    'bulge',
-    'loose bark',
-    'included bark',
-    'frass',
-    'ants',
-    'borer holes',
-    'sap flow',
-    'dead limb',
-    'thin crown',
-    'lean',
-    'root cut',
-    'soil crack',
-    'soil heave',
-  ),
+  crown: same(...CROWN_SHAPES),
+  sign: same(...SIGN_KINDS),
   unit: same('years', 'months', 'tree heights', 'cm/year', 'in/year', 'degrees', '1/m'),
 };
 
