@@ -51,18 +51,28 @@ describe('size', () => {
 });
 
 describe('chart file', () => {
+  const taps = [
+    [1, 2],
+    [3, 4],
+  ];
   it('reads all it may say', () => {
-    const json = {
-      cornersPx: good,
-      depthMm: [300, 0],
-      resistance: [0, 100],
-      taps: [
-        { px: [1, 2], depthMm: 0 },
-        { px: [3, 4], depthMm: 100 },
-      ],
-    };
-    expect(chartKnownFrom(json, 'chart.json')).toEqual(json);
+    const level = { cornersPx: good, resistance: [0, 100] };
+    const ways = [
+      { depthMm: [300, 0] },
+      {
+        taps: [
+          { px: [1, 2], depthMm: 0 },
+          { px: [3, 4], depthMm: 100 },
+        ],
+      },
+      { ruler: { px: taps, distanceMm: 100, startMm: 5, startsAt: 'right' } },
+    ];
+    for (const way of ways) {
+      expect(chartKnownFrom({ ...level, ...way }, 'chart.json')).toEqual({ ...level, ...way });
+    }
     expect(chartKnownFrom({}, 'chart.json')).toEqual({});
+    const { ruler } = chartKnownFrom({ ruler: { px: taps, distanceMm: 100 } }, 'chart.json');
+    expect(ruler).toMatchObject({ startMm: 0, startsAt: 'left' });
   });
   it.each<[unknown, string]>([
     [[], 'chart.json'],
@@ -83,6 +93,11 @@ describe('chart file', () => {
     [{ resistance: [0] }, 'chart.json: resistance'],
     [{ taps: [{ px: [1, 2], depthMm: 0 }] }, 'chart.json: taps'],
     [{ taps: [{ px: [1, 2] }, { px: [1, 2], depthMm: 4 }] }, 'chart.json: taps[0].depthMm'],
+    [{ ruler: { px: taps.slice(1), distanceMm: 100 } }, 'chart.json: ruler.px'],
+    [{ ruler: { px: taps, distanceMm: -1 } }, 'chart.json: ruler.distanceMm'],
+    [{ ruler: { px: taps, distanceMm: 9, startMm: '0' } }, 'chart.json: ruler.startMm'],
+    [{ ruler: { px: taps, distanceMm: 9, startsAt: 'top' } }, 'chart.json: ruler.startsAt'],
+    [{ depthMm: [0, 300], ruler: { px: taps, distanceMm: 9 } }, 'chart.json'],
   ])('names the field at fault in %j', (json, where) => {
     try {
       chartKnownFrom(json, 'chart.json');

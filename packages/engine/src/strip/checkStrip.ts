@@ -1,6 +1,6 @@
 /** Refusing what cannot be read, in words that say what to do. */
 import { InputFault } from '../faults.ts';
-import type { ChartKnown, CornersPx, DepthTap, PointPx, StripImage } from './types.ts';
+import type { ChartKnown, CornersPx, DepthTap, PointPx, RulerOnPhoto, StripImage } from './types.ts';
 
 /** Photos larger than this are refused before any work is done on them. */
 export const MOST_PIXELS = 100e6;
@@ -10,6 +10,8 @@ const OUTSIDE_PX = 2;
 const OUTSIDE_SHARE = 0.005;
 /** A chart whose shorter side has fewer pixels shows no line. */
 const LEAST_CHART_PX = 24;
+/** No drill goes deeper, mm: a greater number is another unit. */
+const MOST_MM = 10_000;
 
 /** @throws InputFault when a photo of this size cannot be read */
 export function checkStripSize(widthPx: number, heightPx: number, where: string): void {
@@ -91,7 +93,8 @@ export function checkCorners(
 
 /**
  * What a chart file says, checked: `{"cornersPx": [[x, y] × 4], "depthMm": [left, right], "resistance": [bottom, top],
- * "taps": [{"px": [x, y], "depthMm": …} × 2]}`, each of them optional.
+ * "taps": [{"px": [x, y], "depthMm": …} × 2], "ruler": {"px": [[x, y] × 2], "distanceMm": …, "startMm": 0,
+ * "startsAt": "left"}}`, each of them optional; depth is told in one way only.
  * @param json the parsed file
  * @throws InputFault with the field at fault
  */
@@ -102,7 +105,7 @@ export function chartKnownFrom(json: unknown, where: string): ChartKnown {
       where,
     );
   }
-  const { cornersPx, depthMm, resistance, taps } = json as Record<string, unknown>;
+  const { cornersPx, depthMm, resistance, taps, ruler } = json as Record<string, unknown>;
   const known: ChartKnown = {};
   if (cornersPx !== undefined) {
     const at = `${where}: cornersPx`;
@@ -114,7 +117,7 @@ export function chartKnownFrom(json: unknown, where: string): ChartKnown {
     ) as unknown as CornersPx;
   }
   if (depthMm !== undefined) {
-    known.depthMm = range(depthMm, `${where}: depthMm`, 'left, right', 1, 10_000, 'mm');
+    known.depthMm = range(depthMm, `${where}: depthMm`, 'left, right', 1, MOST_MM, 'mm');
   }
   if (resistance !== undefined) {
     known.resistance = range(resistance, `${where}: resistance`, 'bottom, top', 0.1, 1000, 'percent');
@@ -132,7 +135,36 @@ export function chartKnownFrom(json: unknown, where: string): ChartKnown {
       return { px: pair(px, `${at}[${i}].px`, 'x, y') as PointPx, depthMm: depth };
     }) as unknown as readonly [DepthTap, DepthTap];
   }
+  if (ruler !== undefined) known.ruler = rulerFrom(ruler, `${where}: ruler`);
+  const ways = (['depthMm', 'taps', 'ruler'] as const).filter((way) => known[way] !== undefined);
+  if (ways.length > 1) {
+    throw new InputFault(
+      `the chart's depth is told twice, by ${ways.join(' and ')}: keep the one you trust`,
+      where,
+    );
+  }
   return known;
+}
+
+function rulerFrom(value: unknown, where: string): RulerOnPhoto {
+  const { px, distanceMm, startMm = 0, startsAt = 'left' } = (value ?? {}) as Record<string, unknown>;
+  if (!Array.isArray(px) || px.length !== 2) {
+    throw new InputFault('give two points of the ruler on the photo: [[x, y], [x, y]]', `${where}.px`);
+  }
+  if (typeof distanceMm !== 'number' || !(distanceMm > 0 && distanceMm <= MOST_MM)) {
+    throw new InputFault(
+      'give the distance between the two points in mm, for example 100',
+      `${where}.distanceMm`,
+    );
+  }
+  if (typeof startMm !== 'number' || !(Math.abs(startMm) <= MOST_MM)) {
+    throw new InputFault('give the depth in mm at which the chart begins', `${where}.startMm`);
+  }
+  if (startsAt !== 'left' && startsAt !== 'right') {
+    throw new InputFault('say at which edge depth begins: "left" or "right"', `${where}.startsAt`);
+  }
+  const points = px.map((point, i) => pair(point, `${where}.px[${i}]`, 'x, y')) as [PointPx, PointPx];
+  return { px: points, distanceMm, startMm, startsAt };
 }
 
 function pair(value: unknown, where: string, names: string): readonly [number, number] {

@@ -1,7 +1,7 @@
 /** Finding the chart on a photo by its frame or grid. */
 import { measureSide, type Side, sideOffset } from './sides.ts';
 import { type Ridges, ridgesOf, type StraightLine, straightLines } from './straightLines.ts';
-import type { ChartFound, CornersPx, PointPx, StripImage } from './types.ts';
+import type { ChartFound, CornersPx, PointPx, StripImage, StripProgress } from './types.ts';
 
 /** Lines of each family that are tried as sides. */
 const LONGEST_TRIED = 30;
@@ -21,19 +21,26 @@ type Point = readonly [number, number];
 /**
  * Looks for a chart: the largest four-sided figure whose sides are printed lines that end at its corners. The corners
  * are then set by the lines as they run on the full photo, to a part of a pixel.
+ * @param onProgress told the share done before each step, by what the steps usually take
  * @returns null when there is none to be seen
  */
-export function findChart(image: StripImage): ChartFound | null {
+export function findChart(image: StripImage, onProgress: StripProgress = () => {}): ChartFound | null {
+  onProgress(0, 'looking for printed lines');
   const ridges = ridgesOf(image);
+  onProgress(0.3, 'looking for printed lines');
   const level = straightLines(ridges, false);
+  onProgress(0.5, 'looking for printed lines');
   const upright = straightLines(ridges, true);
+  onProgress(0.7, 'putting a frame together');
   const quads = bestQuads(ridges, level, upright);
   if (!quads.length) quads.push(...axesQuads(ridges, level, upright));
   let best: ChartFound | null = null;
-  for (const quad of quads) {
+  for (const [i, quad] of quads.entries()) {
+    onProgress(0.8 + (0.2 * i) / quads.length, 'measuring its corners');
     const found = settled(image, quad, ridges.fold);
     if (found && found.sure > (best?.sure ?? 0)) best = found;
   }
+  onProgress(1, 'done');
   return best;
 }
 

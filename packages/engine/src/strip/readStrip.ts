@@ -15,6 +15,7 @@ import type {
   StripImage,
   StripLine,
   StripProgress,
+  StripProvenance,
   StripReading,
 } from './types.ts';
 import { layFlat } from './warp.ts';
@@ -34,12 +35,18 @@ const MOST_FRAMED = 0.9;
 /** Ink like the pen's over more of the chart than this share, and three times the line's own, is a pattern. */
 const MOST_OTHER_INK = 0.12;
 
+/** Shares of the time a reading usually takes that are over when the line begins to be followed, and when it is scaled. */
+const FOLLOWING_FROM = 0.45;
+const SCALING_FROM = 0.97;
+/** Of following lines, what is over when they were told apart on the coarse mesh. */
+const TOLD_APART = 0.6;
+
 export interface ReadStripOptions {
   /** Told as the work goes on. */
   onProgress?: StripProgress;
   /** How the corners and the scale were come by, for the provenance. Default: given. */
   cornersFound?: ChartFound;
-  scaleFrom?: 'given' | 'taps' | 'printed numbers';
+  scaleFrom?: StripProvenance['scaleFrom'];
   /** File or photo named in faults. */
   where?: string;
 }
@@ -70,19 +77,21 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
     steps.push(`curl of up to ${geometry.curlPx.toFixed(1)} px taken out by the bow of its long edges`);
   }
 
-  tell(0.35, 'evening out shadow and paper');
+  tell(0.2, 'evening out shadow and paper');
   const { tooDark } = evenOutPaper(flat);
   if (tooDark) throw new InputFault('the chart is all black: photograph it in more light', where);
   steps.push('shadow and tint evened out by the brightness of the paper nearby');
 
-  tell(0.5, 'taking out the print');
+  tell(0.25, 'taking out the print');
   const level = printedLines(flat, false);
   const upright = printedLines(flat, true);
   const ink = inkOf(flat, level, upright);
   steps.push(`${upright.middles.length} upright and ${level.middles.length} level printed lines taken out`);
 
-  tell(0.65, 'following the line');
-  const found = findLines(ink, geometry, chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left');
+  tell(FOLLOWING_FROM, 'following the line');
+  const found = findLines(ink, geometry, chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left', (share) =>
+    tell(FOLLOWING_FROM + share * (SCALING_FROM - FOLLOWING_FROM), 'following the line'),
+  );
   if (!found.length) {
     throw new InputFault(
       'no line of a pen was found on this chart: check that the corners are those of the chart and the line can be seen',
@@ -90,7 +99,7 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
     );
   }
   steps.push('pen told by colour, darkness and continuity; followed by the path of least cost');
-  tell(0.95, 'scaling');
+  tell(SCALING_FROM, 'scaling');
   const lines = found.map((line) => scaled(line, chart, geometry));
   tell(1, 'done');
   return {
@@ -165,11 +174,13 @@ const STRENGTH_BLOCKS = 14;
 /**
  * Finds the lines: on a coarse mesh by several guesses at what is pen (whatever is darkest and thin, darkest at all,
  * most coloured), each followed and its pen learnt; the best of them then again on the full mesh.
+ * @param tell told the share done
  */
 function findLines(
   ink: Ink,
   { left, right, top, bottom }: Geometry,
   startsAt: 'left' | 'right',
+  tell: (share: number) => void,
 ): FoundLine[] {
   const fold = Math.max(
     1,
@@ -193,11 +204,13 @@ function findLines(
     if (same < 0) found.push(line);
     else if (line.score > found[same]!.score) found[same] = line;
   };
-  for (const any of guesses) {
+  for (const [i, any] of guesses.entries()) {
+    tell((0.85 * TOLD_APART * i) / guesses.length);
     const line = follow(seen, any, [], found);
     if (line) keep(line);
   }
   // Further lines of any ink, once those found are out of the way.
+  tell(0.85 * TOLD_APART);
   const any = guesses[0];
   for (let round = found.length; any && found.length > 0 && round < MOST_LINES; round++) {
     const taken = found.map(({ line }) => line);
@@ -211,7 +224,8 @@ function findLines(
   if (!best) return [];
   const kept = found.filter((line) => line.score > LEAST_SHARE_OF_BEST * best.score).slice(0, MOST_LINES);
   const refined: FoundLine[] = [];
-  for (const rough of kept) {
+  for (const [i, rough] of kept.entries()) {
+    tell(TOLD_APART + ((1 - TOLD_APART) * i) / kept.length);
     const line = refine({ ...seen, ink, fold, left, right, edges: [top, bottom], grain: 0 }, rough, refined);
     if (line && !refined.some((other) => sameLine(other.line, line.line, left, right))) refined.push(line);
   }

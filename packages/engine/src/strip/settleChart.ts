@@ -2,15 +2,15 @@
 import { InputFault } from '../faults.ts';
 import { checkCorners, checkStripImage } from './checkStrip.ts';
 import { findChart } from './findChart.ts';
-import { homographyFrom, inverseHomography, project } from './homography.ts';
 import { type PrintedScale, printedScale } from './numbers/readAxes.ts';
 import type { Chart, ReadStripOptions } from './readStrip.ts';
-import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage } from './types.ts';
+import { depthByRuler, farEnough, sharesAlong } from './ruler.ts';
+import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage, StripProgress } from './types.ts';
 
-/** Taps nearer than this share of the chart's length cannot set its scale. */
-const LEAST_TAP_SHARE = 0.05;
 /** A chart found with less certainty than this is not read: its corners must be given. */
 const LEAST_SURE = 0.5;
+/** Of the time it takes to see a chart, what goes into its corners; the rest goes into its numbers. */
+const SHARE_OF_FINDING = 0.6;
 /** A chart this many times taller than wide is taken to lie on its side. */
 const UPRIGHT = 1.3;
 
@@ -21,7 +21,7 @@ export type ChartSettled =
 
 /**
  * Takes corners and scale as given, and finds what is not: corners by the chart's frame or grid, depths by
- * two taps, and what is then still missing by the numbers printed along the chart.
+ * two taps or a ruler, and what is then still missing by the numbers printed along the chart.
  * @param where the photo, and the chart file, as named in faults
  * @throws InputFault when the photo shows no chart and no corners were given, or taps and corners make no sense
  */
@@ -41,12 +41,16 @@ export function settleChart(
     cornersPx = found.chart.cornersPx;
     printed = found.printed;
   }
-  const given = known.depthMm ?? (known.taps && depthByTaps(cornersPx, known.taps, `${where.chart}: taps`));
+  const given =
+    known.depthMm ??
+    (known.taps && depthByTaps(cornersPx, known.taps, `${where.chart}: taps`)) ??
+    (known.ruler && depthByRuler(cornersPx, known.ruler, `${where.chart}: ruler`));
   if (!given || !known.resistance) printed ??= printedScale(image, cornersPx);
   const depthMm = given ?? printed?.depthMm;
   const resistance = known.resistance ?? printed?.resistance;
   if (depthMm && resistance) {
-    const scaleFrom = !given || !known.resistance ? 'printed numbers' : known.depthMm ? 'given' : 'taps';
+    const told = known.depthMm ? 'given' : known.taps ? 'taps' : 'ruler';
+    const scaleFrom = !given || !known.resistance ? 'printed numbers' : told;
     return { chart: { cornersPx, depthMm, resistance }, cornersFound, scaleFrom };
   }
   const missing: ('depthMm' | 'resistance')[] = [];
@@ -64,10 +68,11 @@ export interface ChartSeen {
 
 /**
  * Looks for a chart by its frame or grid, and for its scale in the numbers printed along it.
+ * @param onProgress told the share done before each step, by what the steps usually take
  * @returns null when no chart is to be seen
  */
-export function seeChart(image: StripImage): ChartSeen | null {
-  const found = findChart(image);
+export function seeChart(image: StripImage, onProgress: StripProgress = () => {}): ChartSeen | null {
+  const found = findChart(image, (share, step) => onProgress(SHARE_OF_FINDING * share, step));
   if (!found) return null;
   const [a, b, c, d] = found.cornersPx;
   const turns: CornersPx[] = standsUpright(found.cornersPx)
@@ -79,7 +84,9 @@ export function seeChart(image: StripImage): ChartSeen | null {
         [a, b, c, d],
         [c, d, a, b],
       ];
-  for (const cornersPx of turns) {
+  const rest = (1 - SHARE_OF_FINDING) / turns.length;
+  for (const [i, cornersPx] of turns.entries()) {
+    onProgress(SHARE_OF_FINDING + i * rest, 'reading the printed numbers');
     const printed = printedScale(image, cornersPx);
     if (printed.depthMm || printed.resistance) return { chart: { ...found, cornersPx }, printed };
   }
@@ -125,20 +132,9 @@ export function depthByTaps(
   [a, b]: readonly [DepthTap, DepthTap],
   where: string,
 ): readonly [number, number] {
-  const chartToPhoto = homographyFrom(
-    [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-      [0, 1],
-    ],
-    corners,
-  );
-  if (!chartToPhoto) throw new InputFault('the corners are no chart', where);
-  const toChart = inverseHomography(chartToPhoto);
-  const [u] = project(toChart, a.px[0], a.px[1]);
-  const [v] = project(toChart, b.px[0], b.px[1]);
-  if (Math.abs(v - u) < LEAST_TAP_SHARE || a.depthMm === b.depthMm) {
+  const [u, v] = sharesAlong(corners, [a.px, b.px]) ?? [];
+  if (u === undefined || v === undefined) throw new InputFault('the corners are no chart', where);
+  if (!farEnough(u, v) || a.depthMm === b.depthMm) {
     throw new InputFault(
       'the taps lie too close together along the chart to tell its scale: choose two farther apart, of different depth',
       where,

@@ -34,13 +34,26 @@ export interface DepthTap {
   depthMm: number;
 }
 
+/** Two points on the photo a known distance apart along the chart's depth: marks of a ruler laid along a strip drawn 1:1. */
+export interface RulerOnPhoto {
+  px: readonly [PointPx, PointPx];
+  /** Distance between the two along the depth axis, mm. */
+  distanceMm: number;
+  /** Depth at the edge where the chart begins, mm. */
+  startMm: number;
+  /** The edge of least depth. */
+  startsAt: 'left' | 'right';
+}
+
 /** What a person says about the chart; the rest is found. */
 export interface ChartKnown {
   cornersPx?: CornersPx;
   depthMm?: readonly [number, number];
   resistance?: readonly [number, number];
-  /** Two points of known depth, in place of `depthMm`: for strips drawn 1:1, two taps a known distance apart. */
+  /** Two points of known depth, in place of `depthMm`. */
   taps?: readonly [DepthTap, DepthTap];
+  /** Two points a known distance apart, in place of `depthMm`: for strips drawn 1:1. */
+  ruler?: RulerOnPhoto;
 }
 
 /** A chart found on a photo. */
@@ -85,7 +98,7 @@ export interface StripProvenance {
   cornersSure: number;
   depthMm: readonly [number, number];
   resistance: readonly [number, number];
-  scaleFrom: 'given' | 'taps' | 'printed numbers';
+  scaleFrom: 'given' | 'taps' | 'ruler' | 'printed numbers';
   /** Greatest correction for paper that does not lie flat, pixels of the photo. */
   curlPx: number;
   /** Printed lines found and taken out: upright and level ones. */
