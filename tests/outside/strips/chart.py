@@ -20,6 +20,8 @@ class Chart:
     depth_numbers: str = "none"
     """What is printed along the depth: 'mm', 'none', or the name of another unit, which must not be taken for mm."""
     level_numbers: str = "none"
+    ruler: tuple = ()
+    """Two marks of a ruler beside it, places on the sheet; the chart is drawn 1:1 and begins at its left."""
     lines: list = field(default_factory=list)
     """The truth: depth (mm), level (percent), gaps (mm) of each line drawn."""
 

@@ -15,6 +15,7 @@ from pathlib import Path
 import cv2
 import numpy as np
 
+sys.dont_write_bytecode = True
 sys.path.insert(0, str(Path(__file__).parent))
 from camera import photograph  # noqa: E402
 
@@ -43,15 +44,22 @@ def make(style, name, seed):
         "sizePx": [view.width_px, view.height_px],
         "quality": view.quality,
         "tiltDeg": round(float(np.degrees(np.arccos(camera.turn[2, 2]))), 2),
-        "charts": [chart_truth(chart, camera) for chart in charts],
+        "charts": [chart_truth(rng, chart, camera) for chart in charts],
     }
     return jpeg.tobytes(), truth
 
 
-def chart_truth(chart, camera):
+HAND_PX = 1.0
+"""How far from a mark a person taps, standard deviation."""
+
+
+def chart_truth(rng, chart, camera):
     corners = camera.project(chart.corners)
     middle = (chart.level[0] + chart.level[1]) / 2
-    taps = [chart.depth[0] + share * (chart.depth[1] - chart.depth[0]) for share in (0.1, 0.9)]
+    # Two marks of a ruler beside it, or where there is none two depths half-way up the chart.
+    tapped = [chart.depth[0] + share * (chart.depth[1] - chart.depth[0]) for share in (0.1, 0.9)]
+    marks = camera.project(chart.ruler or [chart.place(depth, middle)[0] for depth in tapped])
+    taps = np.round(marks + rng.normal(0, HAND_PX, (2, 2)), 1).tolist()
     return {
         "cornersPx": np.round(corners, 3).tolist(),
         "depthMm": list(chart.depth),
@@ -59,9 +67,9 @@ def chart_truth(chart, camera):
         "depthNumbers": chart.depth_numbers,
         "levelNumbers": chart.level_numbers,
         "pxPerMm": round(float(np.hypot(*(corners[1] - corners[0]))) / abs(chart.depth[1] - chart.depth[0]), 4),
-        "taps": [
-            {"px": np.round(camera.project(chart.place(t, middle))[0], 2).tolist(), "depthMm": t} for t in taps
-        ],
+        "taps": taps,
+        "tapsMm": None if chart.ruler else tapped,
+        "rulerMm": float(np.hypot(*np.subtract(*chart.ruler))) if chart.ruler else None,
         "lines": [
             {
                 "depthMm": np.round(line["depthMm"], 3).tolist(),

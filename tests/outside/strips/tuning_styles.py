@@ -236,7 +236,7 @@ def centimetres(rng):
 def strip_by_ruler(rng):
     """A narrow strip drawn 1:1 without numbers, laid beside a wooden ruler on bark; its depth comes from two taps."""
     sheet = Sheet(rng, 300, 70, (0.90, 0.94, 0.95), res=11)
-    chart = Chart(10, 8, 280, 34, (0, 280), (0, 100))
+    chart = Chart(10, 8, 280, 34, (0, 280), (0, 100), ruler=((30, 50), (270, 50)))
     mask = sheet.layer()
     level_rules(sheet, mask, chart, chart.height / 4, 0.15)
     upright_rules(sheet, mask, chart, 10, 0.15)
