@@ -53,5 +53,29 @@ warp = {
     "warped": warped.reshape(-1).tolist(),
 }
 
-out = {"opencv": cv2.__version__, "maps": maps, "many": many, "warp": warp}
+# Noise, and a window of a big chart seen at a steep tilt and enlarged: half a pixel's slip anywhere would show.
+width, height, columns, rows = 72, 60, 90, 70
+image = random.integers(0, 256, (height, width)).astype(np.uint8)
+chart = np.float32([[0, 0], [1999, 0], [1999, 599], [0, 599]])
+on_photo = np.float32([[212, 330], [1410, 268], [1466, 742], [148, 560]])
+window = np.array([[1, 0, 1200], [0, 1, 260], [0, 0, 1]], float)
+whole = cv2.getPerspectiveTransform(chart, on_photo)
+seen = cv2.perspectiveTransform(np.float64([[[1200, 260], [1289, 260], [1289, 329], [1200, 329]]]), whole)[0]
+back = np.eye(3)
+back[:2, 2] = 3.3 - seen.min(0)
+to_window = back @ whole @ window
+to_window /= to_window[2, 2]
+assert ((seen + back[:2, 2]).max(0) < [width - 2, height - 2]).all()
+warped = cv2.warpPerspective(image, to_window, (columns, rows), flags=cv2.INTER_LINEAR | cv2.WARP_INVERSE_MAP)
+steep = {
+    "width": width,
+    "height": height,
+    "image": image.reshape(-1).tolist(),
+    "matrix": to_window.reshape(-1).tolist(),
+    "columns": columns,
+    "rows": rows,
+    "warped": warped.reshape(-1).tolist(),
+}
+
+out = {"opencv": cv2.__version__, "maps": maps, "many": many, "warp": warp, "steep": steep}
 Path(__file__).with_suffix(".json").write_text(json.dumps(out, separators=(",", ":")) + "\n")
