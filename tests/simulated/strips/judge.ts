@@ -35,6 +35,8 @@ export interface StripScore {
 
 const STEEP_PCT = 8;
 
+type Samples = Pick<StripLine, 'depthMm' | 'resistancePct'>;
+
 /** A tree's trace: bark, sound wood, a cavity with decay around it, sound wood. */
 export function invented(random: Random, seed: number): Trace {
   const u = () => random.uniform();
@@ -106,7 +108,7 @@ export function judgeStrip(style: StripStyle, seed: number, givenCorners = true,
   };
 }
 
-function levelError(line: StripLine, trace: Trace): { levelPct: number; steadyPct: number } {
+export function levelError(line: Samples, trace: Trace): { levelPct: number; steadyPct: number } {
   const { depthMm, resistancePct } = line;
   const step = usualStep(depthMm);
   let sum = 0;
@@ -124,7 +126,7 @@ function levelError(line: StripLine, trace: Trace): { levelPct: number; steadyPc
   return { levelPct: Math.sqrt(sum / depthMm.length), steadyPct: Math.sqrt(steady / Math.max(1, calm)) };
 }
 
-function depthError(line: StripLine, trace: Trace): number {
+export function depthError(line: Samples, trace: Trace): number {
   const { depthMm, resistancePct } = line;
   const n = depthMm.length;
   const parts = 4;

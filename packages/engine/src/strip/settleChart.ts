@@ -2,7 +2,7 @@
 import { InputFault } from '../faults.ts';
 import { checkCorners, checkStripImage } from './checkStrip.ts';
 import { findChart } from './findChart.ts';
-import { type PrintedScale, printedScale } from './numbers/readAxes.ts';
+import { type PrintedScale, printedScale, printedUpright } from './numbers/readAxes.ts';
 import type { Chart, ReadStripOptions } from './readStrip.ts';
 import { depthByRuler, farEnough, sharesAlong } from './ruler.ts';
 import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage, StripProgress } from './types.ts';
@@ -75,7 +75,8 @@ export function seeChart(image: StripImage, onProgress: StripProgress = () => {}
   const found = findChart(image, (share, step) => onProgress(SHARE_OF_FINDING * share, step));
   if (!found) return null;
   const [a, b, c, d] = found.cornersPx;
-  const turns: CornersPx[] = standsUpright(found.cornersPx)
+  const upright = standsUpright(found.cornersPx);
+  const turns: CornersPx[] = upright
     ? [
         [b, c, d, a],
         [d, a, b, c],
@@ -84,11 +85,19 @@ export function seeChart(image: StripImage, onProgress: StripProgress = () => {}
         [a, b, c, d],
         [c, d, a, b],
       ];
-  const rest = (1 - SHARE_OF_FINDING) / turns.length;
+  const rest = (1 - SHARE_OF_FINDING) / (turns.length + (upright ? 1 : 0));
   for (const [i, cornersPx] of turns.entries()) {
     onProgress(SHARE_OF_FINDING + i * rest, 'reading the printed numbers');
     const printed = printedScale(image, cornersPx);
     if (printed.depthMm || printed.resistance) return { chart: { ...found, cornersPx }, printed };
+  }
+  if (upright) {
+    // Drawn upright rather than photographed on its side: depth runs down the photo, or up it.
+    onProgress(1 - rest, 'reading the printed numbers');
+    const printed = printedUpright(image, found.cornersPx);
+    // Both, or it might as well be a chart on its side with a table beside it.
+    if (printed.depthMm && printed.resistance)
+      return { chart: { ...found, cornersPx: [b, c, d, a] }, printed };
   }
   return { chart: found, printed: null };
 }

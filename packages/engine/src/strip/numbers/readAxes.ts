@@ -25,8 +25,32 @@ const LEAST_DEPTH = 80;
 const MOST_LEVEL = 100;
 const MOST_SIDE = 2400;
 
+type Scale = readonly [number, number];
+
 /** Reads the numbers below the chart as depth in mm, and those beside it as level in percent. */
 export function printedScale(image: StripImage, corners: CornersPx): PrintedScale {
+  const { below, beside } = scalesAround(image, corners);
+  return { depthMm: asDepth(below), resistance: asLevel(beside) };
+}
+
+/**
+ * Reads a chart that stands upright and whose numbers stand upright too: those beside it as depth, those below it as
+ * level.
+ * @param corners clockwise from the photo's top left
+ * @returns the scale as the chart's own reader sees it, who has the photo's right for the chart's top
+ */
+export function printedUpright(image: StripImage, corners: CornersPx): PrintedScale {
+  const { below, beside } = scalesAround(image, corners);
+  return { depthMm: asDepth(beside && [beside[1], beside[0]]), resistance: asLevel(below) };
+}
+
+const asDepth = (scale: Scale | null) =>
+  scale && Math.abs(scale[1] - scale[0]) >= LEAST_DEPTH ? scale : null;
+const asLevel = (scale: Scale | null) =>
+  scale && Math.min(...scale) >= 0 && Math.max(...scale) <= MOST_LEVEL ? scale : null;
+
+/** The scales of the numbers below the chart, from left to right, and beside it, from bottom to top. */
+function scalesAround(image: StripImage, corners: CornersPx): { below: Scale | null; beside: Scale | null } {
   const side = (i: number, j: number) =>
     Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
   const wide = Math.max(side(0, 1), side(3, 2));
@@ -35,9 +59,12 @@ export function printedScale(image: StripImage, corners: CornersPx): PrintedScal
   const scale = Math.min(2, MOST_SIDE / wide);
   const across = Math.round(wide * scale);
   const down = Math.round(high * scale);
-  const reach = Math.min(0.3 * down, 0.09 * across);
+  // Print is of a size with the chart's long side, whichever way it lies.
+  const long = Math.max(across, down);
+  const under = Math.min(0.3 * down, 0.09 * long);
+  const aside = Math.min(0.3 * across, 0.1 * long);
 
-  const below = numbersIn(
+  const numbersBelow = numbersIn(
     image,
     corners,
     across,
@@ -45,21 +72,18 @@ export function printedScale(image: StripImage, corners: CornersPx): PrintedScal
     -0.06 * across,
     down + 2,
     1.06 * across,
-    down + reach,
+    down + under,
   );
-  const depth = straightScale(below.map((number) => ({ ...number, at: number.column / across })));
-  let level: readonly [number, number] | null = null;
+  const below = straightScale(numbersBelow.map((number) => ({ ...number, at: number.column / across })));
+  let beside: Scale | null = null;
   for (const [from, to] of [
-    [-0.1 * across, -2],
-    [across + 2, 1.1 * across],
+    [-aside, -2],
+    [across + 2, across + aside],
   ] as const) {
-    const beside = numbersIn(image, corners, across, down, from, -0.08 * down, to, 1.08 * down);
-    level ??= straightScale(beside.map((number) => ({ ...number, at: 1 - number.row / down })));
+    const numbers = numbersIn(image, corners, across, down, from, -0.08 * down, to, 1.08 * down);
+    beside ??= straightScale(numbers.map((number) => ({ ...number, at: 1 - number.row / down })));
   }
-  return {
-    depthMm: depth && Math.abs(depth[1] - depth[0]) >= LEAST_DEPTH ? depth : null,
-    resistance: level && Math.min(...level) >= 0 && Math.max(...level) <= MOST_LEVEL ? level : null,
-  };
+  return { below, beside };
 }
 
 /** Numbers in a box given in pixels of the flat chart, from its top left. */
