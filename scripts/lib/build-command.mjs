@@ -35,7 +35,7 @@ export async function buildCommand() {
     logLevel: 'warning',
     banner: { js: REQUIRE_FOR_COMMONJS },
     // They find further files of theirs beside their own code.
-    external: ['pdfkit', 'tinypool'],
+    external: ['pdfkit', 'tinypool', '@jsquash/webp'],
   });
   await building.catch(() => {
     throw new Stop('Bundling the command line failed (see above).');

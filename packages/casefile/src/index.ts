@@ -16,7 +16,17 @@ export * from './history.ts';
 export * from './list/index.ts';
 export { type InspectedCase, inspectCase, openCase } from './openCase.ts';
 export { jpegOrientation } from './photo/jpegOrientation.ts';
-export { hasJpegEnd, isJpeg, isPng, jpegSize, pngSize, textAt } from './photo/photoBytes.ts';
+export {
+  hasJpegEnd,
+  hasWebpEnd,
+  isJpeg,
+  isPng,
+  isWebp,
+  jpegSize,
+  pngSize,
+  textAt,
+  webpSize,
+} from './photo/photoBytes.ts';
 export { caseText, saveCase } from './saveCase.ts';
 export { jsonTrouble, parseCase } from './schema/parseCase.ts';
 export * from './schema/schema.ts';

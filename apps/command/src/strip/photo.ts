@@ -1,13 +1,29 @@
-/** Photos as files: JPEG and PNG to pixels the right way up, and pixels to PNG. */
-import { hasJpegEnd, isJpeg, isPng, jpegOrientation, jpegSize, pngSize, textAt } from '@standfast/casefile';
+/** Photos as files: JPEG, PNG and WebP to pixels the right way up, and pixels to PNG. */
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import {
+  hasJpegEnd,
+  hasWebpEnd,
+  isJpeg,
+  isPng,
+  isWebp,
+  jpegOrientation,
+  jpegSize,
+  pngSize,
+  textAt,
+  webpSize,
+} from '@standfast/casefile';
 import { checkStripSize, InputFault, type StripImage } from '@standfast/engine';
 
-type PhotoKind = 'jpeg' | 'png';
+type PhotoKind = 'jpeg' | 'png' | 'webp';
+
+const NAMES: Record<PhotoKind, string> = { jpeg: 'JPEG', png: 'PNG', webp: 'WebP' };
+const SIZES = { jpeg: jpegSize, png: pngSize, webp: webpSize };
+const DECODERS = { jpeg: decodeJpeg, png: decodePng, webp: decodeWebp };
 
 /** What the first bytes of other pictures are, and what to do with them. */
 const OTHERS: { name: string; matches: (bytes: Uint8Array) => boolean }[] = [
   { name: 'a HEIC picture', matches: (b) => textAt(b, 4, 8) === 'ftyp' },
-  { name: 'a WebP picture', matches: (b) => textAt(b, 0, 4) === 'RIFF' && textAt(b, 8, 12) === 'WEBP' },
   { name: 'a TIFF picture', matches: (b) => textAt(b, 0, 4) === 'II*\0' || textAt(b, 0, 4) === 'MM\0*' },
   { name: 'a GIF picture', matches: (b) => textAt(b, 0, 3) === 'GIF' },
   { name: 'a BMP picture', matches: (b) => textAt(b, 0, 2) === 'BM' },
@@ -16,7 +32,7 @@ const OTHERS: { name: string; matches: (bytes: Uint8Array) => boolean }[] = [
 
 /**
  * Decodes a photo and turns it upright.
- * @throws InputFault when it is no JPEG or PNG, is broken off, or has more pixels than can be read
+ * @throws InputFault when it is no JPEG, PNG or WebP, is broken off, or has more pixels than can be read
  */
 export async function decodePhoto(bytes: Uint8Array, file: string): Promise<StripImage> {
   const kind = photoKind(bytes);
@@ -25,21 +41,22 @@ export async function decodePhoto(bytes: Uint8Array, file: string): Promise<Stri
     throw new InputFault(
       bytes.length === 0
         ? 'this file is empty: choose the photo of the strip'
-        : `this is ${other?.name ?? 'no picture'}: save the photo as JPEG or PNG`,
+        : `this is ${other?.name ?? 'no picture'}: save the photo as JPEG, PNG or WebP`,
       file,
     );
   }
   // The size is looked at before anything is unpacked: a small file can hold a huge picture.
-  const size = kind === 'png' ? pngSize(bytes) : jpegSize(bytes);
+  const size = SIZES[kind](bytes);
   if (!size) throw new InputFault(broken(kind), file);
   checkStripSize(size[0], size[1], file);
-  return kind === 'png' ? decodePng(bytes, file) : decodeJpeg(bytes, file);
+  return DECODERS[kind](bytes, file);
 }
 
-/** JPEG, PNG, or null for anything else. */
+/** What the file holds by its bytes, whatever its name; null for anything that is not read here. */
 function photoKind(bytes: Uint8Array): PhotoKind | null {
   if (isJpeg(bytes)) return 'jpeg';
-  return isPng(bytes) ? 'png' : null;
+  if (isPng(bytes)) return 'png';
+  return isWebp(bytes) ? 'webp' : null;
 }
 
 /** Bytes of a PNG file. */
@@ -76,8 +93,31 @@ async function decodePng(bytes: Uint8Array, file: string): Promise<StripImage> {
   }
 }
 
+/** By libwebp, compiled to WebAssembly; its code lies beside its package's own. */
+async function decodeWebp(bytes: Uint8Array, file: string): Promise<StripImage> {
+  if (!hasWebpEnd(bytes)) throw new InputFault(broken('webp'), file);
+  const { default: decode, init } = await import('@jsquash/webp/decode.js');
+  const code = createRequire(import.meta.url).resolve('@jsquash/webp/codec/dec/webp_dec.wasm');
+  // The package's types forget that a compiled module may be handed over.
+  await (init as (code: WebAssembly.Module) => Promise<void>)(
+    await WebAssembly.compile(await readFile(code)),
+  );
+  try {
+    const { width, height, data } = await decode(new Uint8Array(bytes).buffer);
+    return onWhite({ widthPx: width, heightPx: height, rgba: new Uint8Array(data.buffer) });
+  } catch (error) {
+    const moving = textAt(bytes, 12, 16) === 'VP8X' && (bytes[20]! & MOVING) !== 0;
+    if (moving)
+      throw new InputFault('this WebP is a film of several pictures: save one of them as a photo', file);
+    throw new InputFault(`${broken('webp')} (${error instanceof Error ? error.message : error})`, file);
+  }
+}
+
+/** The flag of a WebP that holds several pictures (RFC 9649, section 2.7). */
+const MOVING = 0b10;
+
 const broken = (kind: PhotoKind) =>
-  `this ${kind === 'png' ? 'PNG' : 'JPEG'} is damaged or broken off: copy it from the camera again`;
+  `this ${NAMES[kind]} is damaged or broken off: copy it from the camera again`;
 
 /** See-through places show white paper. */
 function onWhite(image: StripImage): StripImage {
