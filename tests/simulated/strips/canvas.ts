@@ -26,6 +26,25 @@ export interface Stroke {
   dash?: readonly [number, number];
 }
 
+/** Prints a box full of one colour, its sides at whole or part pixels. */
+export function fillBox(
+  sheet: Sheet,
+  [left, top, right, bottom]: readonly [number, number, number, number],
+  colour: Colour,
+): void {
+  for (let y = Math.max(0, Math.floor(top)); y <= Math.min(sheet.height - 1, Math.ceil(bottom)); y++) {
+    const down = Math.min(1, Math.max(0, Math.min(y + 0.5, bottom) - Math.max(y - 0.5, top)));
+    for (let x = Math.max(0, Math.floor(left)); x <= Math.min(sheet.width - 1, Math.ceil(right)); x++) {
+      const part = down * Math.min(1, Math.max(0, Math.min(x + 0.5, right) - Math.max(x - 0.5, left)));
+      const k = 3 * (y * sheet.width + x);
+      for (let c = 0; c < 3; c++) {
+        const under = sheet.reflect[k + c]!;
+        sheet.reflect[k + c] = under + part * (Math.min(under, colour[c]!) - under);
+      }
+    }
+  }
+}
+
 /** Draws a stroke with round joins. Where it crosses itself it is no darker. */
 export function drawStroke(sheet: Sheet, stroke: Stroke): void {
   const { width, height } = sheet;

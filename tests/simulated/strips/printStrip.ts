@@ -1,7 +1,8 @@
 /** A chart printer and a drill's pen: a strip on a sheet, its truth known to the last digit. Seeded. */
 import { type Random, randomFrom } from '../../../packages/engine/src/random.ts';
 import type { Trace } from '../../../packages/engine/src/trace/types.ts';
-import { blankSheet, type Colour, drawStroke, drawText, type Sheet } from './canvas.ts';
+import { blankSheet, type Colour, drawStroke, drawText, fillBox, type Sheet } from './canvas.ts';
+import { heightOf, type OtherPrint, printOther } from './otherPrint.ts';
 
 export interface PrintStyle {
   /** Sheet pixels along 1 mm of depth, and over the whole level range. */
@@ -31,6 +32,10 @@ export interface PrintStyle {
   coffee: boolean;
   /** A second line of another drilling, of this colour. */
   second: { colour: Colour; trace: Trace } | null;
+  /** The colour of the chart's own ground, where it is printed on a tint. */
+  ground?: Colour;
+  /** What else is printed on the sheet. */
+  around?: readonly OtherPrint[];
 }
 
 export interface PrintedStrip {
@@ -42,20 +47,31 @@ export interface PrintedStrip {
 }
 
 const MARGIN_PX = 60;
+/** Numbers and title leave this much of the margin free. */
+const CLEAR_PX = 26;
 
 /** Prints a chart from depth 0 to `lengthMm` and level 0 to 100 %, and draws the trace on it. */
 export function printStrip(trace: Trace, lengthMm: number, style: PrintStyle, seed: number): PrintedStrip {
   const random = randomFrom(seed);
   const across = Math.round(lengthMm * style.pxPerMm);
   const down = style.chartHeightPx;
-  const sheet = blankSheet(across + 2 * MARGIN_PX, down + 2 * MARGIN_PX, style.paper);
+  const around = style.around ?? [];
+  const extra = (side: OtherPrint['side']) =>
+    around.filter((other) => other.side === side).reduce((sum, other) => sum + heightOf(other), 0);
+  const above = extra('above');
+  const sheet = blankSheet(
+    across + 2 * MARGIN_PX,
+    down + 2 * MARGIN_PX + above + extra('below'),
+    style.paper,
+  );
   const left = MARGIN_PX;
-  const top = MARGIN_PX;
+  const top = MARGIN_PX + above;
   const right = left + across;
   const bottom = top + down;
   const xAt = (mm: number) => left + (across * mm) / lengthMm;
   const yAt = (pct: number) => bottom - (down * pct) / 100;
 
+  if (style.ground) fillBox(sheet, [left, top, right, bottom], style.ground);
   if (style.grid) {
     const { colour, everyMm, everyPct, width, heavy, dash } = style.grid;
     let n = 0;
@@ -87,7 +103,13 @@ export function printStrip(trace: Trace, lengthMm: number, style: PrintStyle, se
       drawText(sheet, String(pct), left - 8, yAt(pct) - 6.5, 13, ink, 'right');
     }
   }
-  if (style.title) drawText(sheet, 'Tree T12 4 mm', left + across * 0.3, 20, 18, [0.2, 0.2, 0.22]);
+  if (style.title) drawText(sheet, 'Tree T12 4 mm', left + across * 0.3, top - 40, 18, [0.2, 0.2, 0.22]);
+
+  const next = { above: CLEAR_PX / 2, below: bottom + MARGIN_PX - CLEAR_PX / 2 };
+  for (const other of around) {
+    printOther(sheet, other, left, right, next[other.side], random.fork(`other ${other.kind}`));
+    next[other.side] += heightOf(other);
+  }
 
   if (style.second)
     drawTrace(sheet, style.second.trace, xAt, yAt, {

@@ -135,6 +135,127 @@ export const TUNING_STYLES: StripStyle[] = [
     () => ({}),
     () => ({ curl: -0.02, tiltDeg: 20, turnDeg: 3, swingDeg: -10 }),
   ),
+  style(
+    'black on sepia',
+    'black pen of 2 to 4 px on a fine sepia grid',
+    false,
+    (random) => ({
+      pen: { colour: [0.08, 0.07, 0.07], width: between(random, 2, 4), opacity: 1 },
+      grid: { colour: [0.93, 0.8, 0.64], everyMm: 5, everyPct: 5, width: 1, heavy: 5 },
+    }),
+    () => ({}),
+  ),
+  style(
+    'navy on pink',
+    'navy pen on a pink grid, tilted',
+    false,
+    (random) => ({
+      pen: { colour: [0.08, 0.1, 0.28], width: between(random, 2, 4), opacity: 1 },
+      grid: { colour: [0.97, 0.76, 0.8], everyMm: 4, everyPct: 4, width: 1, heavy: 5 },
+      chartHeightPx: 400,
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'black on teal, no frame',
+    'black pen on a teal grid whose outer lines are like the inner ones',
+    false,
+    () => ({
+      pen: { colour: [0.1, 0.1, 0.1], width: 2.5, opacity: 1 },
+      grid: { colour: [0.55, 0.8, 0.78], everyMm: 5, everyPct: 10, width: 1.2, heavy: 0 },
+      frame: null,
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'brown on lilac, finest',
+    'brown pen on a grid of 2 mm, frame in the grid’s own colour',
+    false,
+    () => ({
+      pen: { colour: [0.3, 0.18, 0.1], width: 3, opacity: 1 },
+      grid: { colour: [0.85, 0.8, 0.95], everyMm: 2, everyPct: 2.5, width: 1, heavy: 5 },
+      frame: { colour: [0.6, 0.5, 0.75], width: 2, sides: 'all' },
+    }),
+    () => ({}),
+  ),
+  style(
+    'form with a table',
+    'boxes to fill in above, a ruled table as wide as the chart below',
+    false,
+    () => ({
+      pen: { colour: [0.1, 0.1, 0.12], width: 2.5, opacity: 1 },
+      grid: { colour: [0.7, 0.82, 0.72], everyMm: 10, everyPct: 20, width: 1, heavy: 0 },
+      around: [
+        { kind: 'boxes', side: 'above', colour: [0.15, 0.15, 0.15], span: [0, 1], parts: 5, rowPx: 30 },
+        { kind: 'table', side: 'below', colour: [0.15, 0.15, 0.15], span: [0, 1], parts: 4, rowPx: 28 },
+      ],
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'band and bracket',
+    'a band of filled boxes below, as wide as the chart, a measure above, words about',
+    false,
+    () => ({
+      pen: { colour: [0.1, 0.12, 0.15], width: 3, opacity: 1 },
+      grid: { colour: [0.85, 0.85, 0.82], everyMm: 50, everyPct: 20, width: 1, heavy: 0 },
+      chartHeightPx: 240,
+      around: [
+        { kind: 'words', side: 'above', colour: [0.1, 0.1, 0.1], span: [0, 0.8], parts: 2, rowPx: 24 },
+        { kind: 'bracket', side: 'above', colour: [0.1, 0.1, 0.1], span: [0.1, 1], parts: 1, rowPx: 18 },
+        {
+          kind: 'band',
+          side: 'below',
+          colour: [0.1, 0.1, 0.1],
+          span: [0, 1],
+          parts: 2,
+          rowPx: 60,
+          fills: [
+            [0.93, 0.9, 0.85],
+            [0.72, 0.69, 0.65],
+          ],
+        },
+        { kind: 'words', side: 'below', colour: [0.1, 0.1, 0.1], span: [0, 1], parts: 3, rowPx: 24 },
+      ],
+    }),
+    () => ({}),
+  ),
+  style(
+    'tinted ground, bands',
+    'chart on a tinted ground without a grid, bands above and below',
+    false,
+    () => ({
+      pen: { colour: [0.5, 0.1, 0.1], width: 3, opacity: 1 },
+      ground: [0.9, 0.92, 0.95],
+      grid: null,
+      chartHeightPx: 260,
+      around: [
+        {
+          kind: 'band',
+          side: 'above',
+          colour: [0.3, 0.3, 0.3],
+          span: [0, 1],
+          parts: 5,
+          rowPx: 34,
+          fills: [
+            [0.95, 0.85, 0.6],
+            [0.8, 0.9, 0.75],
+            [0.9, 0.7, 0.7],
+          ],
+        },
+        {
+          kind: 'band',
+          side: 'below',
+          colour: [0.2, 0.2, 0.2],
+          span: [0, 1],
+          parts: 1,
+          rowPx: 70,
+          fills: [[0.75, 0.8, 0.9]],
+        },
+      ],
+    }),
+    (random) => tilted(random),
+  ),
 ];
 
 export const JUDGING_STYLES: StripStyle[] = [
