@@ -1,37 +1,59 @@
 """The comparable steps of reading a strip in OpenCV, on one thread, for bench/strip.ts.
 
-Reads one JSON document on standard input, prints {"warp": ms, "paper": ms} on standard output.
+Reads one JSON document on standard input (the photo is a file of its RGBA bytes), prints one of processor milliseconds by
+step on standard output, and writes the chart laid flat beside the photo, to be compared.
 """
 import json
 import sys
 import time
+from pathlib import Path
 
 import cv2
 import numpy as np
 
+sys.dont_write_bytecode = True
+sys.path.insert(0, str(Path(__file__).parents[1] / "tests/outside/strips"))
+from contour_recipe import framed  # noqa: E402
+
 cv2.setNumThreads(1)
 given = json.load(sys.stdin)
 columns, rows = given["columns"], given["rows"]
-photo = np.random.default_rng(1).integers(0, 255, (given["height"], given["width"], 3), np.uint8)
+rgba = np.fromfile(given["photo"], np.uint8).reshape(given["height"], given["width"], 4)
+photo = np.ascontiguousarray(rgba[..., 2::-1])
 flat = np.float32([[0, 0], [columns - 1, 0], [columns - 1, rows - 1], [0, rows - 1]])
+corners = np.float32(given["corners"])
+pairs = np.array(given["pairs"])
+LEAST_MS = 20
 
 
 def median_ms(work, runs=5):
     work()
+    start = time.process_time()
+    work()
+    calls = max(1, int(np.ceil(LEAST_MS / 1000 / max(time.process_time() - start, 1e-6))))
     times = []
     for _ in range(runs):
         start = time.process_time()
-        work()
-        times.append((time.process_time() - start) * 1000)
+        for _ in range(calls):
+            work()
+        times.append((time.process_time() - start) * 1000 / calls)
     return sorted(times)[len(times) // 2]
 
 
+def four():
+    return cv2.getPerspectiveTransform(flat, corners)
+
+
+def many():
+    return cv2.findHomography(pairs[:, 0], pairs[:, 1], 0)
+
+
 def warp():
-    matrix = cv2.getPerspectiveTransform(flat, np.float32(given["corners"]))
-    return cv2.warpPerspective(photo, matrix, (columns, rows), flags=cv2.INTER_LINEAR | cv2.WARP_INVERSE_MAP)
+    return cv2.warpPerspective(photo, four(), (columns, rows), flags=cv2.INTER_LINEAR | cv2.WARP_INVERSE_MAP)
 
 
 laid = warp()
+laid[..., ::-1].tofile(given["laid"])
 
 
 def paper():
@@ -40,4 +62,20 @@ def paper():
     return cv2.divide(laid, cv2.GaussianBlur(closed, (0, 0), 11), scale=200)
 
 
-print(json.dumps({"warp": median_ms(warp), "paper": median_ms(paper)}))
+def ridges():
+    """A small grey copy, and its black top-hat by a window as wide as ours."""
+    size = (given["width"] // given["fold"], given["height"] // given["fold"])
+    grey = cv2.resize(cv2.cvtColor(photo, cv2.COLOR_BGR2GRAY), size, interpolation=cv2.INTER_AREA)
+    window = 2 * round(max(size) / 140) + 1
+    return cv2.morphologyEx(grey, cv2.MORPH_BLACKHAT, np.ones((window, window), np.uint8))
+
+
+dark = cv2.threshold(ridges(), 20, 255, cv2.THRESH_BINARY)[1]
+
+
+def lines():
+    return cv2.HoughLinesP(dark, 1, np.pi / 720, 150, minLineLength=60, maxLineGap=6)
+
+
+steps = {"four": four, "many": many, "warp": warp, "paper": paper, "ridges": ridges, "lines": lines, "find": lambda: framed(photo)}
+print(json.dumps({name: median_ms(work) for name, work in steps.items()}))

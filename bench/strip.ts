@@ -1,10 +1,14 @@
-/** A photographed strip of 12 megapixels read, stage by stage, and the comparable steps in OpenCV. */
+/** A photographed strip of 12 megapixels read, stage by stage, and the comparable steps in OpenCV on the same photo. */
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findChart, randomFrom, readStrip, type StripImage } from '@standfast/engine';
 import { homographyFrom, project } from '../packages/engine/src/strip/homography.ts';
 import { evenOutPaper } from '../packages/engine/src/strip/paper.ts';
-import { layFlat } from '../packages/engine/src/strip/warp.ts';
+import { ridgesOf, straightLines } from '../packages/engine/src/strip/straightLines.ts';
+import { type FlatChart, layFlat } from '../packages/engine/src/strip/warp.ts';
 import { median, medianMs, processorMs } from './timing.ts';
 
 const PYTHON = '/usr/bin/python3';
@@ -26,6 +30,8 @@ export interface StripTimes {
   stages: { step: string; ms: number }[];
   /** The same step in OpenCV, where Debian's Python has it. */
   compared: { step: string; oursMs: number; theirsMs: number }[];
+  /** The chart laid flat, ours against OpenCV's: mean and greatest difference, bytes. Null where there is no OpenCV. */
+  laidDifference: { mean: number; worst: number } | null;
 }
 
 /** Times on a strip drawn on the photo itself: grain, a shadow, a grid, a frame and a line of rings. */
@@ -54,11 +60,12 @@ export function stripTimes(): StripTimes {
     wholeMs: median(whole),
     findMs: medianMs(() => findChart(image), RUNS),
     stages: [...clock].map(([step, times]) => ({ step, ms: median(times) })),
-    compared: compared(image),
+    ...beside(image),
   };
 }
 
-function compared(image: StripImage): StripTimes['compared'] {
+/** The steps that OpenCV has too, on the same photo. */
+function beside(image: StripImage): Pick<StripTimes, 'compared' | 'laidDifference'> {
   const flat = [
     [0, 0],
     [FLAT_COLUMNS - 1, 0],
@@ -66,6 +73,12 @@ function compared(image: StripImage): StripTimes['compared'] {
     [0, FLAT_ROWS - 1],
   ] as const;
   const map = homographyFrom(flat, CORNERS)!;
+  const random = randomFrom(20);
+  const pairs = Array.from({ length: 20 }, () => {
+    const from = [FLAT_COLUMNS * random.uniform(), FLAT_ROWS * random.uniform()] as const;
+    const [x, y] = project(map, ...from);
+    return [from, [x + 0.3 * random.normal(), y + 0.3 * random.normal()]] as const;
+  });
   const lay = () =>
     layFlat(image, FLAT_COLUMNS, FLAT_ROWS, (column, row, out) => out.set(project(map, column, row)), 1);
   const laid = lay();
@@ -75,31 +88,84 @@ function compared(image: StripImage): StripTimes['compared'] {
     green: laid.green.slice(),
     blue: laid.blue.slice(),
   });
-  const peer = spawnSync(PYTHON, [fileURLToPath(new URL('./strip.py', import.meta.url))], {
-    input: JSON.stringify({
-      width: WIDTH,
-      height: HEIGHT,
-      corners: CORNERS,
-      columns: FLAT_COLUMNS,
-      rows: FLAT_ROWS,
-    }),
-    encoding: 'utf8',
-    env: { ...process.env, OMP_NUM_THREADS: '1' },
+  const ridges = ridgesOf(image);
+  const peer = inOpenCv(image, pairs, ridges.fold);
+  if (!peer) return { compared: [], laidDifference: null };
+  const row = (step: string, work: () => unknown, theirs: string) => ({
+    step,
+    oursMs: medianMs(work, RUNS),
+    theirsMs: peer.ms[theirs]!,
   });
-  if (peer.status !== 0) return [];
-  const theirs = JSON.parse(peer.stdout) as { warp: number; paper: number };
-  return [
-    {
-      step: `lay ${FLAT_COLUMNS} × ${FLAT_ROWS} flat (warpPerspective)`,
-      oursMs: medianMs(lay, RUNS),
-      theirsMs: theirs.warp,
-    },
-    {
-      step: 'even out shadow (closing and division)',
-      oursMs: medianMs(() => evenOutPaper(copy()), RUNS),
-      theirsMs: theirs.paper,
-    },
-  ];
+  return {
+    compared: [
+      row('map of four corners (getPerspectiveTransform)', () => homographyFrom(flat, CORNERS), 'four'),
+      row(
+        'map of 20 noisy pairs (findHomography)',
+        () =>
+          homographyFrom(
+            pairs.map(([from]) => from),
+            pairs.map(([, to]) => to),
+          ),
+        'many',
+      ),
+      row(`lay ${FLAT_COLUMNS} × ${FLAT_ROWS} flat (warpPerspective)`, lay, 'warp'),
+      row('even out shadow (closing and division)', () => evenOutPaper(copy()), 'paper'),
+      row('shrink, thin dark structures (resize, black top-hat)', () => ridgesOf(image), 'ridges'),
+      row(
+        'straight lines among them (HoughLinesP)',
+        () => [straightLines(ridges, false), straightLines(ridges, true)],
+        'lines',
+      ),
+      row('find the chart (threshold, contours, quadrilateral)', () => findChart(image), 'find'),
+    ],
+    laidDifference: differenceOf(laid, peer.laid),
+  };
+}
+
+/** What OpenCV takes for each step, and the chart as it lays it flat; null where Debian's Python has no OpenCV. */
+function inOpenCv(
+  image: StripImage,
+  pairs: readonly unknown[],
+  fold: number,
+): { ms: Record<string, number>; laid: Uint8Array } | null {
+  const folder = mkdtempSync(join(tmpdir(), 'standfast-bench-'));
+  try {
+    const photo = join(folder, 'photo');
+    const laid = join(folder, 'laid');
+    writeFileSync(photo, image.rgba);
+    const peer = spawnSync(PYTHON, [fileURLToPath(new URL('./strip.py', import.meta.url))], {
+      input: JSON.stringify({
+        photo,
+        laid,
+        width: WIDTH,
+        height: HEIGHT,
+        corners: CORNERS,
+        columns: FLAT_COLUMNS,
+        rows: FLAT_ROWS,
+        pairs,
+        fold,
+      }),
+      encoding: 'utf8',
+      env: { ...process.env, OMP_NUM_THREADS: '1' },
+    });
+    if (peer.status !== 0) return null;
+    return { ms: JSON.parse(peer.stdout), laid: readFileSync(laid) };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function differenceOf({ red, green, blue }: FlatChart, theirs: Uint8Array) {
+  let sum = 0;
+  let worst = 0;
+  [red, green, blue].forEach((plane, channel) => {
+    plane.forEach((value, k) => {
+      const off = Math.abs(value - theirs[3 * k + channel]!);
+      sum += off;
+      worst = Math.max(worst, off);
+    });
+  });
+  return { mean: sum / theirs.length, worst };
 }
 
 export function paintedStrip(): StripImage {
