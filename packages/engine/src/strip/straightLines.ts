@@ -246,7 +246,7 @@ function traced(
   const stepAcross = upright ? 1 : width;
   const breaks = Math.max(6, along / 40);
   const ends = Math.max(LEAST_BREAK, along / 250);
-  /** The darkest place within two of \`a\` at \`b\`: how dark, and where. */
+  /** The darkest place within two of `a` at `b`: how dark, and where. */
   const look = (b: number, a: number): [number, number] => {
     let value = 0;
     let where = a;
