@@ -1,12 +1,13 @@
 /**
  * Simulated sections whose soundness is known exactly: an outline, and the regions without strength as polygons.
- * Families for tuning and families for judging are made by different rules, so that what is judged was not learned.
+ * Families for tuning and families for judging are made by different rules, so that what is judged was not learned; a
+ * third table, for judging too, was drawn blind (unseenFamilies.ts).
  */
 import { type Random, randomFrom } from '../../../packages/engine/src/random.ts';
-import { cambiumRing } from '../../../packages/engine/src/section/cambium.ts';
 import { ringModulusByDirection } from '../../../packages/engine/src/section/capacity.ts';
-import { outlineRadius } from '../../../packages/engine/src/section/outline.ts';
 import type { PointMm, RingMm } from '../../../packages/engine/src/section/types.ts';
+import { at, between, type Decay, type Family, ring, type Stem, stem, TURN, waves, whole } from './shapes.ts';
+import { UNSEEN_FAMILIES } from './unseenFamilies.ts';
 
 export interface TrueSection {
   family: string;
@@ -20,54 +21,6 @@ export interface TrueSection {
   filled: boolean[];
   /** Capacity over that of the wood all sound, 36 directions. */
   remaining: Float64Array;
-}
-
-interface Stem {
-  outline: RingMm;
-  barkMm: number;
-  wood: RingMm;
-  /** Cambium radius at an angle (radians), mm. */
-  edge: (angle: number) => number;
-  /** Mean cambium radius, mm. */
-  size: number;
-}
-
-type Decay = (stem: Stem, random: Random) => RingMm[];
-
-const TURN = 2 * Math.PI;
-const between = (random: Random, low: number, high: number) => low + (high - low) * random.uniform();
-const whole = (random: Random, low: number, high: number) => Math.floor(between(random, low, high + 1));
-const at = (angle: number, radius: number): PointMm => [radius * Math.sin(angle), radius * Math.cos(angle)];
-
-function ring(count: number, f: (angle: number) => PointMm): RingMm {
-  return Array.from({ length: count }, (_, k) => f((TURN * k) / count));
-}
-
-/** A smooth function around with mean 0 and the given standard deviation, waves falling off by `fall`. */
-function waves(random: Random, sd: number, fall: number, highest = 8): (angle: number) => number {
-  const a: number[] = [];
-  const b: number[] = [];
-  let total = 0;
-  for (let m = 1; m <= highest; m++) total += m ** (-2 * fall);
-  for (let m = 1; m <= highest; m++) {
-    const s = (sd * m ** -fall) / Math.sqrt(total);
-    a.push(s * random.normal());
-    b.push(s * random.normal());
-  }
-  return (angle) => {
-    let s = 0;
-    for (let m = 1; m <= highest; m++) s += a[m - 1]! * Math.cos(m * angle) + b[m - 1]! * Math.sin(m * angle);
-    return s;
-  };
-}
-
-function stem(random: Random, shape: (angle: number) => number): Stem {
-  const size = between(random, 200, 650);
-  const outline = ring(240, (angle) => at(angle, size * shape(angle)));
-  const barkMm = between(random, 5, Math.min(35, size / 12));
-  const wood = cambiumRing(outline, barkMm);
-  const radius = outlineRadius(wood);
-  return { outline, barkMm, wood, edge: (angle) => radius((angle * 360) / TURN), size: size - barkMm };
 }
 
 function roundish(random: Random): (angle: number) => number {
@@ -340,11 +293,6 @@ const hollowAndPocket: Decay = (s, random) => {
   return [hollow, pocket];
 };
 
-interface Family {
-  stem: (random: Random) => (angle: number) => number;
-  decay: Decay;
-}
-
 export const TUNING_FAMILIES: Record<string, Family> = {
   sound: { stem: roundish, decay: nothing },
   concentric: { stem: roundish, decay: concentric },
@@ -369,9 +317,9 @@ export const JUDGING_FAMILIES: Record<string, Family> = {
   'lobed, hollow and pocket': { stem: lobed, decay: hollowAndPocket },
 };
 
-/** Makes a section of a family, of either table. Sections that keep less than a tenth of their strength are redrawn. */
+/** Makes a section of a family, of any of the three tables. Sections that keep less than a tenth of their strength are redrawn. */
 export function trueSection(family: string, seed: number): TrueSection {
-  const made = TUNING_FAMILIES[family] ?? JUDGING_FAMILIES[family];
+  const made = TUNING_FAMILIES[family] ?? JUDGING_FAMILIES[family] ?? UNSEEN_FAMILIES[family];
   if (!made) throw new Error(`unknown family: ${family}`);
   const random = randomFrom(seed).fork(family);
   for (;;) {
