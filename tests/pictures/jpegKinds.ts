@@ -85,7 +85,7 @@ function jpeg({ widthPx, heightPx }: StripImage, { planes, progressive, adobe }:
   const blocks = planes.map((plane) => blocksOf(plane, widthPx, heightPx));
   const scan = (of: readonly number[], [from, to, before, after]: readonly number[], bits: Bits) => {
     segment(0xda, [of.length, ...of.flatMap((id) => [id, 0]), from!, to!, (before! << 4) | after!]);
-    out.push(...bits.bytes());
+    for (const byte of bits.bytes()) out.push(byte);
   };
   const count = blocks[0]!.length;
   if (progressive) {

@@ -9,6 +9,18 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit(process.exitCode ?? 0);
 });
 
+const STRIP_CHART_HELP = `
+The chart file says what cannot be read off the photo, each part of it optional:
+  "cornersPx": [[x, y], …]          its four corners, clockwise from its own top left
+  "depthMm": [left, right]          depth at its edges; a chart that runs right to left has the greater on the left
+  "resistance": [bottom, top]       level at its edges, percent of full scale
+For a strip without numbers, in place of depthMm one of
+  "taps": [{"px": [x, y], "depthMm": 0}, {"px": [x, y], "depthMm": 200}]
+                                    two points whose depths are known
+  "ruler": {"px": [[x, y], [x, y]], "distanceMm": 100, "startMm": 0, "startsAt": "left"}
+                                    two marks of a ruler laid along a strip drawn 1:1, and where its depth begins
+Pixels are counted on the photo as it is shown upright, from 0 at its top left.`;
+
 const program = new Command('standfast')
   .description('From resistance-drilling traces to a tree stability decision that holds up.')
   .version(VERSION, '-V, --version', 'print the version')
@@ -49,15 +61,16 @@ program
 program
   .command('strip')
   .description('read a photographed paper strip into a trace')
-  .argument('<photo>', 'JPEG or PNG of the strip')
+  .argument('<photo>', 'JPEG, PNG or WebP of the strip')
   .option(
     '--chart <chart.json>',
-    'the chart: {"cornersPx": …, "depthMm": [left, right], "resistance": [bottom, top]}',
+    'what is known of the chart, where it cannot be read off the photo (see below)',
   )
   .option('--csv <out.csv>', 'write the trace as a table')
   .option('--overlay <out.png>', 'draw the line found on the photo, to check it by eye')
   .option('--line <n>', 'which of the lines found (default: 1, the likeliest)', wholeFrom(1, 99))
   .option('--json', 'print one JSON document')
+  .addHelpText('after', STRIP_CHART_HELP)
   .action(
     withOutcome(async (photo: string, options: StripFlags) =>
       (await import('./commands/strip.ts')).strip(photo, options),

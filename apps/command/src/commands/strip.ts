@@ -9,6 +9,7 @@ import {
   InputFault,
   readStrip,
   type StripLine,
+  type StripProvenance,
   type StripReading,
   settleChart,
 } from '@standfast/engine';
@@ -76,6 +77,7 @@ export async function strip(file: string, options: Options): Promise<number | un
   else
     printReading(
       file,
+      sha256,
       reading,
       wanted,
       outputs.map((output) => output.file),
@@ -132,7 +134,13 @@ function lineSummary(line: StripLine): Record<string, unknown> {
   };
 }
 
-function printReading(file: string, reading: StripReading, wanted: number, written: string[]): void {
+function printReading(
+  file: string,
+  sha256: string,
+  reading: StripReading,
+  wanted: number,
+  written: string[],
+): void {
   const { lines, provenance, warnings } = reading;
   const page = newPage();
   page.heading(file);
@@ -142,6 +150,8 @@ function printReading(file: string, reading: StripReading, wanted: number, writt
       ? `Chart between the corners given, ${corners}.`
       : `Chart found by its ${provenance.cornersFrom}, sure to ${percent(provenance.cornersSure)}: corners ${corners}.`,
   );
+  page.text(scaleWords(provenance));
+  page.text(`Photo sha256 ${sha256}`, 'quiet');
   page.gap();
   page.table(
     [
@@ -172,13 +182,28 @@ function printReading(file: string, reading: StripReading, wanted: number, writt
   page.print();
 }
 
+const SCALE_FROM: Record<StripProvenance['scaleFrom'], string> = {
+  given: 'as given',
+  taps: 'by two points of known depth',
+  ruler: 'by two points a known distance apart',
+  'printed numbers': 'by the numbers printed on it',
+};
+
+function scaleWords({
+  depthMm: [left, right],
+  resistance: [bottom, top],
+  scaleFrom,
+}: StripProvenance): string {
+  return `Scale ${SCALE_FROM[scaleFrom]}: depth ${fixed(left, 1)} mm at its left edge to ${fixed(right, 1)} mm at its right, resistance ${fixed(bottom, 0)} % at its bottom to ${fixed(top, 0)} % at its top.`;
+}
+
 /** How the trace came about, as comments of its table. */
 function origin(file: string, sha256: string, { provenance }: StripReading): string[] {
   const { cornersPx, cornersFrom, depthMm, resistance, scaleFrom } = provenance;
   return [
     `read from the photographed strip ${path.basename(file)}, sha256 ${sha256}`,
     `corners (${cornersFrom}): ${cornersPx.map(([x, y]) => `(${fixed(x, 1)}; ${fixed(y, 1)})`).join(' ')} px`,
-    `depth ${depthMm[0]} to ${depthMm[1]} mm, resistance ${resistance[0]} to ${resistance[1]} percent (${scaleFrom})`,
+    `depth ${fixed(depthMm[0], 2)} to ${fixed(depthMm[1], 2)} mm, resistance ${resistance[0]} to ${resistance[1]} percent (${SCALE_FROM[scaleFrom]})`,
   ];
 }
 
@@ -192,7 +217,7 @@ function scaleMissing(
   const { cornersPx, cornersFound, missing } = settled;
   const corners = cornersPx.map(([x, y]) => [Math.round(10 * x) / 10, Math.round(10 * y) / 10]);
   const wants = {
-    depthMm: 'the depths in mm at its left and right edge',
+    depthMm: 'the depths in mm at its left and right edge (or two taps, or a ruler: see --help)',
     resistance: 'the resistance in percent at its bottom and top',
   };
   const template = JSON.stringify({ cornersPx: corners }).slice(1, -1);

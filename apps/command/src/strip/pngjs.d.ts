@@ -5,7 +5,10 @@ declare module 'pngjs' {
     width: number;
     height: number;
     data: Buffer;
-    static sync: { read(bytes: Buffer): PNG; write(png: PNG): Buffer };
+    static sync: {
+      read(bytes: Buffer): PNG;
+      write(png: PNG, options?: { bitDepth: 8 | 16; inputColorType: number; colorType: number }): Buffer;
+    };
   }
   const pngjs: { PNG: typeof PNG };
   export default pngjs;
