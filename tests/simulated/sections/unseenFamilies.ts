@@ -87,7 +87,8 @@ type Growth = (ray: number, age: number) => PointMm;
 
 /**
  * Growth about a pith that need not lie in the middle, with rings that grow rounder inwards. Decay keeps to rings and
- * rays, since the walls that a tree sets against it do (Shigo & Marx 1977, USDA Agriculture Information Bulletin 405, from memory).
+ * rays, since the walls that a tree sets against it do (Shigo & Marx 1977, USDA Agriculture Information Bulletin 405,
+ * from memory).
  */
 function growth(s: Stem, random: Random, most = 0.4): Growth {
   let least = Infinity;
