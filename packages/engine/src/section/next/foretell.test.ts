@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { randomFrom } from '../../random.ts';
-import { leftAfter, margins, scores } from './foretell.ts';
+import { leftAfter, margins, NEAR, scores, told } from './foretell.ts';
 
 const DRAWS = 4000;
 const random = randomFrom(11);
@@ -24,6 +24,15 @@ describe('what an answer foretells', () => {
     // Alone, what is missed is the spread of the other: 1/12.
     expect(missed(alone)).toBeCloseTo(1 / 12, 2);
     expect(missed(both)).toBeLessThan(1e-4);
+  });
+
+  it('says what share of the margins an answer tells', () => {
+    const [a, b, noise] = [uniform(), uniform(), uniform()];
+    const margin = a.map((x, i) => x + b[i]! - 1);
+    expect(told(scores([a], 1, margin), margin)).toBeCloseTo(0.5, 1);
+    expect(told(scores([a, b], 1, margin), margin)).toBeGreaterThan(0.999);
+    expect(told(scores([noise], 1, margin), margin)).toBeLessThan(0.01);
+    expect(told(new Float64Array(4), new Float64Array(4).fill(2))).toBe(0);
   });
 
   it('learns nothing from answers that have nothing to do with it', () => {
@@ -63,12 +72,19 @@ describe('what an answer foretells', () => {
 
   it('takes the section alone, steep at the limit and flat far from it', () => {
     const safetyOfSection = Float64Array.from([0.75, 1.5, 3, 30]);
-    const [low, at, high, far] = margins({ safetyOfSection, safetyByDraw: safetyOfSection }, 1.5, 4);
+    const [low, at, high, far] = margins(
+      { safetyOfSection, safetyByDraw: safetyOfSection },
+      1.5,
+      4,
+      NEAR.toDecide,
+    );
     expect(at).toBe(0);
     expect(low).toBeCloseTo(-high!, 12);
     expect(far! - high!).toBeLessThan(0.01);
     const scattered = Float64Array.from([1.5, 0.75, 6, 15]);
     // The more wind and wood scatter, the farther from the limit the section still matters.
-    expect(margins({ safetyOfSection, safetyByDraw: scattered }, 1.5, 4)[2]!).toBeLessThan(0.8 * high!);
+    expect(margins({ safetyOfSection, safetyByDraw: scattered }, 1.5, 4, NEAR.toDecide)[2]!).toBeLessThan(
+      0.8 * high!,
+    );
   });
 });

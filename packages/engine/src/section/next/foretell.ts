@@ -9,9 +9,10 @@ import { cholesky, solveLower, solveUpperOfLower } from '../field/linear.ts';
 const RIDGE = 2;
 /**
  * Safety within about this of the limit (log scale), and the spread that wind and wood add, is told apart; beyond it, more
- * is no matter.
+ * is no matter. What a hole does for the decision turns near the limit; what it tells of the section is looked at more
+ * widely, for a model that errs may be sure of the one and wrong about the other.
  */
-const NEAR = 0.25;
+export const NEAR = { toDecide: 0.25, toKnow: 0.6 };
 
 /** Classes of like scores. */
 const CLASSES = 10;
@@ -24,11 +25,12 @@ export function margins(
   { safetyByDraw, safetyOfSection }: { safetyByDraw: Float64Array; safetyOfSection: Float64Array },
   limit: number,
   count: number,
+  within: number,
 ): Float64Array {
   const log = (v: number) => Math.log(Math.max(1e-6, v));
   let squares = 0;
   for (let i = 0; i < count; i++) squares += (log(safetyByDraw[i]!) - log(safetyOfSection[i]!)) ** 2;
-  const near = NEAR + Math.sqrt(squares / count);
+  const near = within + Math.sqrt(squares / count);
   return Float64Array.from({ length: count }, (_, i) => Math.tanh(log(safetyOfSection[i]! / limit) / near));
 }
 
@@ -74,6 +76,18 @@ export function scores(answers: readonly Float64Array[], size: number, margin: F
     }
   }
   return out;
+}
+
+/** Share of the spread of the margins that the scores explain: 0 when they tell nothing, 1 when they tell all. */
+export function told(score: Float64Array, margin: Float64Array): number {
+  const mean = margin.reduce((sum, m) => sum + m, 0) / margin.length;
+  let spread = 0;
+  let missed = 0;
+  for (let i = 0; i < margin.length; i++) {
+    spread += (margin[i]! - mean) ** 2;
+    missed += (margin[i]! - score[i]!) ** 2;
+  }
+  return spread > 0 ? Math.max(0, 1 - missed / spread) : 0;
 }
 
 /** What would be left of the doubt once an answer is known. */

@@ -4,19 +4,19 @@
  * the hole is made (preposterior analysis: Raiffa & Schlaifer 1961, Applied Statistical Decision Theory; stepwise
  * uncertainty reduction: Bect, Ginsbourger, Li, Picheny & Vazquez 2012, Statistics and Computing 22).
  */
-import type { NextDrilling } from '../../assessment.ts';
+import type { DrillingCandidate, NextDrilling } from '../../assessment.ts';
 import { InputFault } from '../../faults.ts';
 import type { FieldPosterior } from '../field/types.ts';
 import { type Aim, ANSWER_SIZE, needleAnswers } from './answer.ts';
-import { type Left, leftAfter, margins, scores } from './foretell.ts';
+import { type Left, leftAfter, margins, NEAR, scores, told } from './foretell.ts';
 import type { NextDrillingInput, SectionToDrill } from './types.ts';
-import { stopWhenSure, stopWhenWorthless, whyDrill } from './words.ts';
+import { type Prospect, stopWhenSure, stopWhenWorthless, whyDrill } from './words.ts';
 
 /** Places looked at around each section. */
 const PLACES = 36;
 /** Headings looked at from each place: toward the pith, and this far to either side of it, degrees. */
 const HEADINGS_DEG = [0, -30, 30];
-/** A heading off the pith is advised only where its merit is greater by this than that of the heading to the pith. */
+/** A heading off the pith is advised only where it tells more, by this share, than the heading to the pith. */
 const GAIN_OF_TURNING = 0.05;
 /** Below this chance of a wrong decision no hole is worth its wound. */
 const SURE_ENOUGH = 0.05;
@@ -38,17 +38,21 @@ const MISLEADS = 0.05;
 const USUAL_NEEDLE_MM = 400;
 /** Draws that places are weighed by, at most: enough to rank them, few enough to be quick. */
 const MOST_DRAWS = 1500;
-/** When one hole alone cannot tip the decision: places from which a second is looked at, and places of the second. */
-const FIRST_OF_TWO = 4;
-const SECOND_OF_TWO = 12;
+/** When one hole alone cannot tip the decision: places looked at for the second, and how far from the first. */
+const SECOND_OF_TWO = 24;
 const TWO_APART_DEG = 15;
 /** Classes of like sections when the section is taken as known: finer than a needle tells. */
 const CLASSES_IF_KNOWN = 40;
 
-/** A place and heading, with what a hole there is expected to take off. */
+/** A place and heading, with what a hole there is expected to tell and to take off. */
 interface Candidate extends Aim {
   section: number;
   answers: Float64Array;
+  /**
+   * By which places are ranked: the share of the section's margin that the answer explains, times the share of the doubt
+   * that lies in this section.
+   */
+  merit: number;
   /** Shares taken off the chance of a wrong decision, and off the doubt. */
   worth: number;
   doubtWorth: number;
@@ -57,22 +61,22 @@ interface Candidate extends Aim {
 /** A section with what is worked out for it once. */
 interface Looked {
   given: SectionToDrill;
-  margin: Float64Array;
+  /** The section over the limit, widely and near the limit. */
+  toKnow: Float64Array;
+  toDecide: Float64Array;
   fails: Uint8Array;
   safeOtherwise: number;
-  /** Chance of a wrong decision and doubt before the hole, on the draws looked at. */
+  /** What is left before the hole on the draws looked at, and if the section were known throughout. */
   before: Left;
+  known: Left;
 }
-
-/** By which places are ranked: what a hole does for the decision itself, and toward one that later holes will make. */
-const merit = ({ worth, doubtWorth }: { worth: number; doubtWorth: number }) => worth + doubtWorth;
 
 const takenOff = (before: number, after: number) =>
   before > 0 ? Math.max(0, ((1 - MISLEADS) * (before - after)) / before) : 0;
 
 /**
- * The place whose hole is expected to sharpen most the decision to keep or to act, or the advice to stop. The decision is
- * for the tree: act when any section's safety factor is below the limit (or `chanceOtherwise`).
+ * The place whose hole is expected to tell most of the section's strength where the decision turns, or the advice to stop.
+ * The decision is for the tree: act when any section's safety factor is below the limit (or `chanceOtherwise`).
  * `worth` is the expected drop of the chance of a wrong decision as a share of that chance now. Where no hole alone would
  * tip the decision, two are looked at together and each counts half of what both are worth.
  *
@@ -106,7 +110,7 @@ export function nextDrilling(input: NextDrillingInput): NextDrilling {
   const looked = sections.map((given, s) => lookAt(given, limit, safeOtherwise(s)));
   const ranked = looked
     .flatMap((section, s) => candidatesOf(section, s, needleMm))
-    .sort((a, b) => merit(b) - merit(a) || a.azimuthDeg - b.azimuthDeg);
+    .sort((a, b) => b.merit - a.merit || a.azimuthDeg - b.azimuthDeg);
   const candidates = ranked.map(({ section, azimuthDeg, offRadialDeg, worth, doubtWorth }) => ({
     sectionId: sections[section]!.id,
     azimuthDeg,
@@ -118,66 +122,70 @@ export function nextDrilling(input: NextDrillingInput): NextDrilling {
   if (wrongNow < SURE_ENOUGH) {
     return { stop: true, why: stopWhenSure(standing, SURE_ENOUGH), candidates };
   }
+  const drill = (place: DrillingCandidate, prospect: Prospect) => ({
+    ...place,
+    why: whyDrill(standing, place, prospect),
+    candidates,
+  });
+  const aloneOrNull = (place: DrillingCandidate | undefined) =>
+    place && place.worth >= LEAST_WORTH
+      ? drill(place, { holes: 1, wrongAfter: wrongNow * (1 - place.worth) })
+      : null;
   const best = candidates[0];
-  if (best && best.worth >= LEAST_WORTH) {
-    return {
-      ...best,
-      why: whyDrill(standing, best, { holes: 1, wrongAfter: wrongNow * (1 - best.worth) }),
-      candidates,
-    };
+  const alone = aloneOrNull(best);
+  if (alone) return alone;
+  const both = ranked[0] ? worthOfTwo(looked[ranked[0].section]!, ranked[0], ranked) : 0;
+  if (best && both / 2 >= LEAST_WORTH) {
+    return drill({ ...best, worth: both / 2 }, { holes: 2, wrongAfter: wrongNow * (1 - both) });
   }
-  const two = bestOfTwo(looked, ranked);
-  if (two && two.worth / 2 >= LEAST_WORTH) {
-    const first = candidates[two.first]!;
-    const why = whyDrill(standing, first, { holes: 2, wrongAfter: wrongNow * (1 - two.worth) });
-    return { ...first, worth: two.worth / 2, why, candidates };
-  }
-  const known = Math.min(wrongNow, ...looked.map(wrongIfKnown));
+  const mostWorth = [...candidates].sort((a, b) => b.worth - a.worth)[0];
+  const other = aloneOrNull(mostWorth);
+  if (other) return other;
+  const known = Math.min(wrongNow, ...looked.map((section) => section.known.wrong));
   if (best && known <= (1 - LEAST_IN_SECTION) * wrongNow && best.doubtWorth >= LEAST_DOUBT_WORTH) {
-    return { ...best, why: whyDrill(standing, best, { wrongIfKnown: known }), candidates };
+    return drill(best, { wrongIfKnown: known });
   }
-  const bestDrop = wrongNow * Math.max(0, ...candidates.map(({ worth }) => worth));
-  return { stop: true, why: stopWhenWorthless(standing, bestDrop, known), candidates };
+  return {
+    stop: true,
+    why: stopWhenWorthless(standing, wrongNow * (mostWorth?.worth ?? 0), known),
+    candidates,
+  };
 }
 
 function lookAt(given: SectionToDrill, limit: number, safeOtherwise: number): Looked {
   const count = Math.min(MOST_DRAWS, given.posterior.draws);
   const fails = Uint8Array.from(given.safetyByDraw.subarray(0, count), (v) => (v < limit ? 1 : 0));
   const mustAct = 1 - (1 - fails.reduce((sum, f) => sum + f, 0) / count) * safeOtherwise;
-  const before = { wrong: Math.min(mustAct, 1 - mustAct), doubt: mustAct * (1 - mustAct) };
-  return { given, margin: margins(given, limit, count), fails, safeOtherwise, before };
+  return {
+    given,
+    toKnow: margins(given, limit, count, NEAR.toKnow),
+    toDecide: margins(given, limit, count, NEAR.toDecide),
+    fails,
+    safeOtherwise,
+    before: { wrong: Math.min(mustAct, 1 - mustAct), doubt: mustAct * (1 - mustAct) },
+    // Wind and the wood's strength stay unknown.
+    known: leftAfter(given.safetyOfSection.subarray(0, count), fails, safeOtherwise, CLASSES_IF_KNOWN),
+  };
 }
 
-/** The best pair of holes at one section: the rank of the first of them, and the worth of both. */
-function bestOfTwo(looked: readonly Looked[], ranked: readonly Candidate[]) {
-  let best: { first: number; worth: number; doubtWorth: number } | null = null;
-  for (const [rank, first] of ranked.slice(0, FIRST_OF_TWO).entries()) {
-    const { margin, fails, safeOtherwise, before } = looked[first.section]!;
-    const seconds = ranked
-      .filter((c) => c.section === first.section && turn(c.azimuthDeg, first.azimuthDeg) >= TWO_APART_DEG)
-      .slice(0, SECOND_OF_TWO);
-    for (const second of seconds) {
-      const score = scores([first.answers, second.answers], ANSWER_SIZE, margin);
-      const left = leftAfter(score, fails, safeOtherwise);
-      const both = {
-        first: rank,
-        worth: takenOff(before.wrong, left.wrong),
-        doubtWorth: takenOff(before.doubt, left.doubt),
-      };
-      if (!best || merit(both) > merit(best)) best = both;
-    }
-  }
-  return best;
-}
-
-/** Chance of a wrong decision if the section were known, and only wind and the wood's strength were not. */
-function wrongIfKnown({ given, fails, safeOtherwise }: Looked): number {
-  const known = given.safetyOfSection.subarray(0, fails.length);
-  return leftAfter(known, fails, safeOtherwise, CLASSES_IF_KNOWN).wrong;
+/** What a first hole and the best second one are worth together. */
+function worthOfTwo(
+  { toDecide, fails, safeOtherwise, before }: Looked,
+  first: Candidate,
+  ranked: readonly Candidate[],
+): number {
+  const seconds = ranked
+    .filter((c) => c.section === first.section && turn(c.azimuthDeg, first.azimuthDeg) >= TWO_APART_DEG)
+    .slice(0, SECOND_OF_TWO);
+  const worths = seconds.map((second) => {
+    const score = scores([first.answers, second.answers], ANSWER_SIZE, toDecide);
+    return takenOff(before.wrong, leftAfter(score, fails, safeOtherwise).wrong);
+  });
+  return Math.max(0, ...worths);
 }
 
 function candidatesOf(section: Looked, index: number, needleMm: number): Candidate[] {
-  const { given, margin, fails, safeOtherwise, before } = section;
+  const { given, toKnow, toDecide, fails, safeOtherwise, before, known } = section;
   const { posterior, drilled } = given;
   const free = Array.from({ length: PLACES }, (_, c) => (360 * c) / PLACES).filter((azimuthDeg) => {
     const away = awayDeg(posterior, azimuthDeg);
@@ -186,21 +194,23 @@ function candidatesOf(section: Looked, index: number, needleMm: number): Candida
   const aims = free.flatMap((azimuthDeg) =>
     HEADINGS_DEG.map((offRadialDeg): Aim => ({ azimuthDeg, offRadialDeg })),
   );
-  const answers = needleAnswers(posterior, aims, needleMm, margin.length);
-  const all = aims.map((aim, k): Candidate => {
-    const left = leftAfter(scores([answers[k]!], ANSWER_SIZE, margin), fails, safeOtherwise);
+  const answers = needleAnswers(posterior, aims, needleMm, fails.length);
+  const tells = answers.map((a) => told(scores([a], ANSWER_SIZE, toKnow), toKnow));
+  const inSection = before.doubt > 0 ? Math.max(0, (before.doubt - known.doubt) / before.doubt) : 0;
+  return free.map((_, place): Candidate => {
+    const radial = place * HEADINGS_DEG.length;
+    const turned = HEADINGS_DEG.slice(1).map((_, h) => radial + 1 + h);
+    const better = turned.reduce((a, b) => (tells[b]! > tells[a]! ? b : a));
+    const k = tells[better]! > tells[radial]! + GAIN_OF_TURNING ? better : radial;
+    const left = leftAfter(scores([answers[k]!], ANSWER_SIZE, toDecide), fails, safeOtherwise);
     return {
-      ...aim,
+      ...aims[k]!,
       section: index,
       answers: answers[k]!,
+      merit: inSection * tells[k]!,
       worth: takenOff(before.wrong, left.wrong),
       doubtWorth: takenOff(before.doubt, left.doubt),
     };
-  });
-  return free.map((_, k) => {
-    const [radial, ...turned] = all.slice(k * HEADINGS_DEG.length, (k + 1) * HEADINGS_DEG.length);
-    const better = turned.reduce((a, b) => (merit(b) > merit(a) ? b : a));
-    return merit(better) > merit(radial!) + GAIN_OF_TURNING ? better : radial!;
   });
 }
 

@@ -52,7 +52,7 @@ export function whyDrill(
   const heading =
     offRadialDeg === 0
       ? ''
-      : ` Turn the needle ${Math.abs(offRadialDeg)}° to the ${offRadialDeg > 0 ? 'right' : 'left'} of the pith: there it passes more of the wood that decides.`;
+      : ` Turn the needle ${Math.abs(offRadialDeg)}° to the ${offRadialDeg > 0 ? 'right' : 'left'} of the pith: there it tells more of the section.`;
   if ('wrongIfKnown' in prospect) {
     return `${now} One or two holes would hardly change it, but most of it lies in the section: known throughout, that would leave ${percent(prospect.wrongIfKnown)}. A hole at ${at}, tells most of what is not known.${heading}`;
   }

@@ -122,15 +122,15 @@ export const frenchSentences: SentenceTable = {
     worth:
       'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, devrait la ramener à {after}.',
     worthTurned:
-      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, devrait la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y traverse davantage du bois qui décide.',
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, devrait la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y apprend davantage de la section.',
     worthTwo:
       'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un seul forage n’y changerait guère ; un forage à la section {id}, {azimuth}, et le meilleur qui le suivrait devraient la ramener à {after}.',
     worthTwoTurned:
-      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un seul forage n’y changerait guère ; un forage à la section {id}, {azimuth}, et le meilleur qui le suivrait devraient la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y traverse davantage du bois qui décide.',
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un seul forage n’y changerait guère ; un forage à la section {id}, {azimuth}, et le meilleur qui le suivrait devraient la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y apprend davantage de la section.',
     worthSeveral:
       'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un ou deux forages n’y changeraient guère, mais le doute tient surtout à la section : connue partout, elle en laisserait {known}. Un forage à la section {id}, {azimuth}, apprend l’essentiel de ce qui n’est pas connu.',
     worthSeveralTurned:
-      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un ou deux forages n’y changeraient guère, mais le doute tient surtout à la section : connue partout, elle en laisserait {known}. Un forage à la section {id}, {azimuth}, apprend l’essentiel de ce qui n’est pas connu. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y traverse davantage du bois qui décide.',
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un ou deux forages n’y changeraient guère, mais le doute tient surtout à la section : connue partout, elle en laisserait {known}. Un forage à la section {id}, {azimuth}, apprend l’essentiel de ce qui n’est pas connu. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y apprend davantage de la section.',
     right: 'droite',
     left: 'gauche',
     keep: 'conserver',
