@@ -1,15 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { TUNING_FAMILIES } from '../sections/trueSection.ts';
-import { advised, FIXED, isSure, MOST_HOLES, type Stand } from './strategies.ts';
+import { advised, equallySpaced, halving, isSure, MOST_HOLES, STRICTEST, type Stand } from './strategies.ts';
 import {
+  after,
+  atCertainty,
   atStop,
+  brier,
+  CERTAINTIES,
   type Drilled,
-  fixedThatLeaves,
+  frontier,
+  holesAt,
   holesNeeded,
+  isFarWrong,
   isWrong,
-  leftByFixed,
-  median,
-  ratioTo,
+  logScore,
+  ratioAtCertainty,
+  ratioAtRealised,
   resampled,
 } from './summary.ts';
 import { visit } from './visit.ts';
@@ -21,15 +27,18 @@ const stand = (holes: number, mustAct: number): Stand => ({ holes, mustAct });
 /** A section that equal spacing settles with one number of holes and the advice with another. */
 function drilledWith(spacedHoles: number, advisedHoles: number, truth = 1.2): Drilled {
   const until = (holes: number) =>
-    Array.from({ length: MOST_HOLES }, (_, k) => stand(k + 1, k + 1 < holes ? 0.3 : 0.01));
+    Array.from({ length: Math.min(holes, MOST_HOLES) }, (_, k) => stand(k + 1, k + 1 < holes ? 0.3 : 0.001));
   return {
     family: 'made up',
     seed: 1,
     truth,
     undrilled: stand(0, 0.4),
-    spaced: until(spacedHoles),
-    halving: until(spacedHoles + 1),
-    advised: { stands: until(advisedHoles).slice(0, advisedHoles), stopped: stand(advisedHoles, 0.01) },
+    stands: {
+      'equal spacing, set anew': until(spacedHoles),
+      'equal spacing, gaps halved': until(spacedHoles + 1),
+      'as advised': until(advisedHoles),
+    },
+    stopped: stand(advisedHoles, 0.01),
   };
 }
 
@@ -51,43 +60,71 @@ describe('a visit', () => {
     expect(one.truth).toBe(Math.min(...ratios));
   });
 
-  it('is drilled as advised until it is sure', () => {
-    const { stands, stopped } = advised(visit('concentric', 4, families, 'zones', true), 200);
-    expect(stands.map(({ holes }) => holes)).toEqual(stands.map((_, k) => k + 1));
-    expect(stands.slice(0, -1).some(isSure)).toBe(false);
-    expect(stands.length === MOST_HOLES || stopped !== null).toBe(true);
+  it('is drilled to the strictest certainty in every way', () => {
+    const section = visit('concentric', 4, families, 'zones', true);
+    const halved = halving(section, 200);
+    const ways = [halved, equallySpaced(section, 200, halved), advised(section, 200).stands];
+    for (const stands of ways) {
+      expect(stands.slice(0, -1).some((s) => isSure(s, STRICTEST))).toBe(false);
+      expect(stands.length > 0).toBe(true);
+      expect(stands.at(-1)!.holes === MOST_HOLES || isSure(stands.at(-1)!, STRICTEST)).toBe(true);
+    }
+    // One hole, and two opposite ones, are the same in both kinds of equal spacing.
+    expect(ways[1]![0]).toBe(halved[0]);
   });
 });
 
 describe('the summary', () => {
-  const rows = [drilledWith(6, 2), drilledWith(8, 4), drilledWith(2, 2, 0.9)];
+  const rows = [drilledWith(6, 2), drilledWith(8, 4), drilledWith(2, 2, 0.97)];
 
   it('counts holes until sure, and the most where that never comes', () => {
-    expect(rows.map((d) => holesNeeded(d, 'equal spacing, set anew'))).toEqual([6, 8, 2]);
-    expect(rows.map((d) => holesNeeded(d, 'as advised'))).toEqual([2, 4, 2]);
-    expect(holesNeeded(drilledWith(13, 2), 'equal spacing, set anew')).toBe(MOST_HOLES);
-    expect(ratioTo('equal spacing, set anew')(rows)).toBe(0.5);
+    expect(rows.map((d) => holesNeeded(d, 'equal spacing, set anew', 0.05))).toEqual([6, 8, 2]);
+    expect(rows.map((d) => holesNeeded(d, 'as advised', 0.05))).toEqual([2, 4, 2]);
+    expect(holesNeeded(drilledWith(13, 2), 'equal spacing, set anew', 0.05)).toBe(MOST_HOLES);
+    expect(rows.map((d) => holesNeeded(d, 'as advised', 0.35))).toEqual([1, 1, 1]);
+    expect(ratioAtCertainty('equal spacing, set anew', 0.05)(rows)).toBe(0.5);
+  });
+
+  it('stands where it stood after the holes made', () => {
+    const made = {
+      ...rows[0]!,
+      stands: { ...rows[0]!.stands, 'as advised': [stand(1, 0.3), stand(4, 0.2)] },
+    };
+    expect([0, 1, 3, 9].map((n) => after(made, 'as advised', n).holes)).toEqual([0, 1, 1, 4]);
   });
 
   it('holds decisions against the truth', () => {
-    // Kept with a chance of 1 % to be wrong; the third should have been acted on.
+    // Kept with a chance of 1 % to be wrong; the third should have been acted on, though it lacks little.
     expect(rows.map((d) => isWrong(d, atStop(d)))).toEqual([false, false, true]);
+    expect(rows.map((d) => isFarWrong(d, atStop(d)))).toEqual([false, false, false]);
+    expect(isFarWrong(drilledWith(2, 2, 0.9), stand(2, 0.01))).toBe(true);
+    expect(brier(rows[2]!, stand(2, 0.1))).toBeCloseTo(0.81, 12);
+    expect(logScore(rows[0]!, stand(2, 0.5))).toBeCloseTo(Math.log(2), 12);
+    expect(logScore(rows[2]!, stand(2, 0))).toBeCloseTo(Math.log(1000), 12);
   });
 
-  it('finds how many holes, the same everywhere, leave as little', () => {
-    expect(leftByFixed(rows, 8)).toMatchObject({ holes: 8, unsure: 0 });
-    expect(fixedThatLeaves(rows, 'unsure', 0)).toBe(8);
-    expect(FIXED).toContain(6);
-    // With 6 holes one of three is not sure, with 4 two are: half of them lies between.
-    expect(fixedThatLeaves(rows, 'unsure', 0.5)).toBeCloseTo(5, 12);
-    expect(fixedThatLeaves(rows, 'wrong', -1)).toBe(MOST_HOLES);
+  it('makes ways equal in what they leave', () => {
+    // One hole each leaves all three at 0.3, and nobody wrong but in the third.
+    const lax = atCertainty(rows[0]!, 'as advised', CERTAINTIES[0]!);
+    expect(lax.holes).toBe(2);
+    const line = frontier(rows, 'as advised');
+    expect(line[0]!.wrong).toBeCloseTo(1 / 3, 12);
+    expect(holesAt(line, 'wrong', 0.4)).toBeCloseTo(8 / 3, 12);
+    expect(holesAt(line, 'wrong', 0.1)).toBeNull();
+    expect(ratioAtRealised('equal spacing, set anew', 'wrong', 0.4)(rows)).toBeCloseTo(0.5, 12);
+    // Not reached by either: the advice counts the most, the other what it drilled.
+    expect(ratioAtRealised('equal spacing, set anew', 'wrong', 0.1)(rows)).toBeCloseTo(12 / (16 / 3), 12);
+  });
+
+  it('lies between two certainties in proportion', () => {
+    const left = (holes: number, wrong: number) => ({ holes, wrong, chanceWrong: 0, farWrong: 0, brier: 0 });
+    expect(holesAt([left(1, 0.2), left(3, 0.1)], 'wrong', 0.15)).toBeCloseTo(2, 12);
   });
 
   it('draws its interval about the value', () => {
-    const { value, low, high } = resampled(rows, ratioTo('equal spacing, set anew'));
+    const { value, low, high } = resampled(rows, ratioAtCertainty('equal spacing, set anew', 0.05));
     expect(low).toBeLessThan(value);
     expect(high).toBeGreaterThan(value);
     expect(high).toBeLessThanOrEqual(1);
-    expect(median([3, 1, 2, 9])).toBe(2.5);
   });
 });

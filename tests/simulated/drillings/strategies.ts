@@ -1,6 +1,7 @@
 /**
  * Ways to drill a section hole by hole, and how sure each is of the decision on the way. All hold their holes against the
- * same field and the same limit; they differ in where they drill.
+ * same field and the same limit; they differ in where they drill. Each goes on to a certainty far stricter than anyone
+ * asks for, so that one run shows what it would have done at any laxer one.
  */
 import { randomFrom } from '../../../packages/engine/src/random.ts';
 import { type FieldPosterior, soundnessPosterior } from '../../../packages/engine/src/section/field/index.ts';
@@ -10,10 +11,8 @@ import { leastRatio, type Visit } from './visit.ts';
 
 /** No strategy drills more holes than this. */
 export const MOST_HOLES = 12;
-/** Chance of a wrong decision below which a strategy is sure. */
-export const SURE = 0.05;
-/** Numbers of equally spaced holes at which every section is looked at, sure or not. */
-export const FIXED = [2, 3, 4, 6, 8, 12];
+/** Chance of a wrong decision, by the field, below which nobody drills on. */
+export const STRICTEST = 0.005;
 
 /** Where a section stands: chance that it must be acted on, given the holes made. */
 export interface Stand {
@@ -22,7 +21,8 @@ export interface Stand {
 }
 
 export const chanceWrong = ({ mustAct }: Stand) => Math.min(mustAct, 1 - mustAct);
-export const isSure = (stand: Stand) => chanceWrong(stand) < SURE;
+/** Whether a stand is as sure as is asked: the chance of a wrong decision below this. */
+export const isSure = (stand: Stand, certainty: number) => chanceWrong(stand) < certainty;
 
 interface Looked extends Stand {
   posterior: FieldPosterior;
@@ -54,38 +54,45 @@ export function undrilled(visit: Visit, draws: number): Stand {
   return stand(look(visit, [], draws));
 }
 
-/**
- * Equal spacing at its best: for each number of holes a set of its own, as if the number had been known beforehand and
- * the holes made for fewer had never been. At the numbers of `FIXED`, and at all others until it is sure.
- */
-export function equallySpaced(visit: Visit, draws: number): Stand[] {
-  const start = startDeg(visit);
-  const stands: Stand[] = [];
-  for (let holes = 1; holes <= MOST_HOLES; holes++) {
-    if (!FIXED.includes(holes) && stands.some(isSure)) continue;
-    const poses = Array.from({ length: holes }, (_, k) => level(start + (360 * k) / holes));
-    stands.push(stand(look(visit, poses, draws)));
-  }
-  return stands;
-}
-
 /** The order in which gaps are halved: each hole goes to the middle of one of the widest gaps. */
 const HALVING_DEG = [0, 180, 90, 270, 45, 225, 135, 315, 22.5, 202.5, 112.5, 292.5];
 
-/** Equal spacing as it can be done hole by hole, until it is sure. */
+/** Equal spacing as it can be done hole by hole. */
 export function halving(visit: Visit, draws: number): Stand[] {
   const start = startDeg(visit);
   const stands: Stand[] = [];
   const poses: NeedlePose[] = [];
-  while (poses.length < MOST_HOLES && !stands.some(isSure)) {
+  while (poses.length < MOST_HOLES && !stands.some((s) => isSure(s, STRICTEST))) {
     poses.push(level(start + HALVING_DEG[poses.length]!));
     stands.push(stand(look(visit, poses, draws)));
   }
   return stands;
 }
 
+/** Numbers of holes for which sets are made anew, and those at which gaps halved from one start are such a set. */
+const SETS = [1, 2, 3, 4, 5, 6, 8, 10, MOST_HOLES];
+const EVEN_BY_HALVING = [1, 2, 4, 8];
+
+/**
+ * Equal spacing at its best: for each number of holes a set of its own, as if the number had been known beforehand and
+ * the holes made for fewer had never been.
+ *
+ * @param halved stands of halved gaps from the same start, which for some numbers are the very same sets
+ */
+export function equallySpaced(visit: Visit, draws: number, halved: readonly Stand[]): Stand[] {
+  const start = startDeg(visit);
+  const stands: Stand[] = [];
+  for (const holes of SETS) {
+    if (stands.some((s) => isSure(s, STRICTEST))) break;
+    const same = EVEN_BY_HALVING.includes(holes) ? halved[holes - 1] : undefined;
+    const poses = () => Array.from({ length: holes }, (_, k) => level(start + (360 * k) / holes));
+    stands.push(same ?? stand(look(visit, poses(), draws)));
+  }
+  return stands;
+}
+
 export interface Advised {
-  /** Until it is sure, whatever the advice to stop. */
+  /** To the strictest certainty, whatever the advice to stop. */
   stands: Stand[];
   /** Where it stood when the advice was to stop; null when that did not happen within the most holes. */
   stopped: Stand | null;
@@ -114,7 +121,7 @@ export function advised(visit: Visit, draws: number): Advised {
     });
     if (advice.stop) stopped ??= stand(now);
     const place = advice.stop ? advice.candidates?.[0] : advice;
-    if (!place || isSure(now) || poses.length === MOST_HOLES) return { stands, stopped };
+    if (!place || isSure(now, STRICTEST) || poses.length === MOST_HOLES) return { stands, stopped };
     poses.push(level(place.azimuthDeg, place.offRadialDeg));
     now = look(visit, poses, draws);
     stands.push(stand(now));

@@ -1,8 +1,13 @@
 /**
- * How many holes each way of drilling needed, and how often it was wrong, over the sections of a study.
+ * How many holes each way of drilling needed, and how often it was wrong, over the sections of a study. The certainty that
+ * is asked for is free, and the same freedom is given to every way: so ways can be compared where they are truly wrong
+ * equally often, not only where they believe themselves equally sure.
  */
 import { randomFrom } from '../../../packages/engine/src/random.ts';
-import { type Advised, chanceWrong, FIXED, isSure, MOST_HOLES, type Stand } from './strategies.ts';
+import { chanceWrong, isSure, MOST_HOLES, STRICTEST, type Stand } from './strategies.ts';
+
+export const WAYS = ['equal spacing, set anew', 'equal spacing, gaps halved', 'as advised'] as const;
+export type Way = (typeof WAYS)[number];
 
 /** One section, drilled in every way. */
 export interface Drilled {
@@ -11,47 +16,99 @@ export interface Drilled {
   /** Least over the directions of what truly remains over what is needed; below 1 it is right to act. */
   truth: number;
   undrilled: Stand;
-  spaced: Stand[];
-  halving: Stand[];
-  advised: Advised;
+  /** Stand after each hole, until as sure as anyone asks or with the most holes. */
+  stands: Record<Way, Stand[]>;
+  /** Where the advice said to stop; null when it did not within the most holes. */
+  stopped: Stand | null;
 }
 
-export type Way = 'equal spacing, set anew' | 'equal spacing, gaps halved' | 'as advised';
-export const WAYS: readonly Way[] = ['equal spacing, set anew', 'equal spacing, gaps halved', 'as advised'];
+/** Certainties asked for, from lax to the strictest that every way was drilled to: chance of a wrong decision. */
+const LAXEST = 0.2;
+const STEPS = 36;
+export const CERTAINTIES = Array.from(
+  { length: STEPS + 1 },
+  (_, k) => LAXEST * (STRICTEST / LAXEST) ** (k / STEPS),
+);
 
-const standsOf: Record<Way, (d: Drilled) => Stand[]> = {
-  'equal spacing, set anew': (d) => d.spaced,
-  'equal spacing, gaps halved': (d) => d.halving,
-  'as advised': (d) => d.advised.stands,
-};
-
-/** Where a way stood when it was first sure, or with the most holes when it never was. */
-export function atCertainty(d: Drilled, way: Way): Stand {
-  const stands = standsOf[way](d);
-  return stands.find(isSure) ?? stands.at(-1)!;
+/** Where a way stood when it was first as sure as asked, or with the most holes when it never was. */
+export function atCertainty(d: Drilled, way: Way, certainty: number): Stand {
+  const all = [d.undrilled, ...d.stands[way]];
+  return all.find((s) => isSure(s, certainty)) ?? { holes: MOST_HOLES, mustAct: all.at(-1)!.mustAct };
 }
 
-export const isSureBy = (d: Drilled, way: Way) => isSure(atCertainty(d, way));
+/** Where a way stands after so many holes; one that was as sure as anyone asks before has drilled no more. */
+export function after(d: Drilled, way: Way, holes: number): Stand {
+  return d.stands[way].findLast((s) => s.holes <= holes) ?? d.undrilled;
+}
 
 /** Where the advice, followed to its own stop, ended. */
 export function atStop(d: Drilled): Stand {
-  return d.advised.stopped ?? d.advised.stands.at(-1)!;
+  return d.stopped ?? after(d, 'as advised', MOST_HOLES);
 }
 
-/** Holes until sure; a way that never was counts the most holes. */
-export function holesNeeded(d: Drilled, way: Way): number {
-  const stand = atCertainty(d, way);
-  return isSure(stand) ? stand.holes : MOST_HOLES;
-}
+export const holesNeeded = (d: Drilled, way: Way, certainty: number) => atCertainty(d, way, certainty).holes;
+
+/** Within this share of what is needed, either decision is nearly as good. */
+const NEARLY_AS_GOOD = 0.05;
 
 export const isWrong = (d: Drilled, stand: Stand) => stand.mustAct > 0.5 !== d.truth < 1;
+export const isFarWrong = (d: Drilled, stand: Stand) =>
+  isWrong(d, stand) && Math.abs(Math.log(d.truth)) > NEARLY_AS_GOOD;
+
+/** Squared distance of the chance from what is right: 0 when sure and right, 1 when sure and wrong (Brier 1950). */
+export const brier = (d: Drilled, stand: Stand) => (stand.mustAct - (d.truth < 1 ? 1 : 0)) ** 2;
+
+/** No chance counts as surer than this: a thousand draws tell no less. */
+const LEAST_CHANCE = 0.001;
+
+/** Minus the logarithm of the chance given to what is right: 0 when sure and right, and no bound on sure and wrong. */
+export function logScore(d: Drilled, { mustAct }: Stand): number {
+  const right = d.truth < 1 ? mustAct : 1 - mustAct;
+  return -Math.log(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, right)));
+}
 
 export const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;
 
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
+/** What a way of stopping costs and leaves, over the sections. */
+export interface Leaves {
+  holes: number;
+  chanceWrong: number;
+  wrong: number;
+  farWrong: number;
+  brier: number;
+}
+
+export function leaves(rows: readonly Drilled[], stand: (d: Drilled) => Stand): Leaves {
+  const over = (figure: (d: Drilled, stand: Stand) => number | boolean) =>
+    mean(rows.map((d) => Number(figure(d, stand(d)))));
+  return {
+    holes: over((_, s) => s.holes),
+    chanceWrong: over((_, s) => chanceWrong(s)),
+    wrong: over(isWrong),
+    farWrong: over(isFarWrong),
+    brier: over(brier),
+  };
+}
+
+/** What a way costs and leaves at each of `CERTAINTIES`. */
+export const frontier = (rows: readonly Drilled[], way: Way): Leaves[] =>
+  CERTAINTIES.map((certainty) => leaves(rows, (d) => atCertainty(d, way, certainty)));
+
+/** Figures of what is left that ways can be made equal in. */
+export type Realised = 'wrong' | 'farWrong' | 'brier';
+
+/**
+ * Least mean number of holes with which a way leaves no more than `level`, whatever certainty it asks for, between
+ * certainties in proportion; null when it leaves more at every certainty.
+ */
+export function holesAt(line: readonly Leaves[], of: Realised, level: number): number | null {
+  const k = line.findIndex((l) => l[of] <= level);
+  if (k < 0) return null;
+  const here = line[k]!;
+  const before = line[k - 1];
+  if (!before || before[of] <= here[of]) return here.holes;
+  const share = (before[of] - level) / (before[of] - here[of]);
+  return before.holes + share * (here.holes - before.holes);
 }
 
 export interface WithInterval {
@@ -60,67 +117,50 @@ export interface WithInterval {
   high: number;
 }
 
-const RESAMPLED = 2000;
+const RESAMPLED = 1000;
 
 /** A figure of the sections, and where 90 % of it lies when sections are drawn again with replacement. */
 export function resampled(
   rows: readonly Drilled[],
   figure: (rows: readonly Drilled[]) => number,
+  times = RESAMPLED,
 ): WithInterval {
   const random = randomFrom(1);
-  const again = Array.from({ length: RESAMPLED }, () =>
+  const again = Array.from({ length: times }, () =>
     figure(Array.from(rows, () => rows[Math.floor(rows.length * random.uniform())]!)),
   ).sort((a, b) => a - b);
   return {
     value: figure(rows),
-    low: again[Math.floor(0.05 * RESAMPLED)]!,
-    high: again[Math.floor(0.95 * RESAMPLED)]!,
+    low: again[Math.floor(0.05 * times)]!,
+    high: again[Math.floor(0.95 * times)]!,
   };
 }
 
-/** Mean number of holes as advised over that of another way, both until sure. */
-export const ratioTo = (way: Way) => (rows: readonly Drilled[]) =>
-  mean(rows.map((d) => holesNeeded(d, 'as advised'))) / mean(rows.map((d) => holesNeeded(d, way)));
-
-/** What a way of stopping leaves, over the sections. */
-export interface Leaves {
-  holes: number;
-  chanceWrong: number;
-  unsure: number;
-  wrong: number;
-}
-
-export function leaves(rows: readonly Drilled[], stand: (d: Drilled) => Stand): Leaves {
-  return {
-    holes: mean(rows.map((d) => stand(d).holes)),
-    chanceWrong: mean(rows.map((d) => chanceWrong(stand(d)))),
-    unsure: mean(rows.map((d) => (isSure(stand(d)) ? 0 : 1))),
-    wrong: mean(rows.map((d) => (isWrong(d, stand(d)) ? 1 : 0))),
-  };
-}
-
-/** What the same number of equally spaced holes at every section leaves. */
-export function leftByFixed(rows: readonly Drilled[], holes: number): Leaves {
-  return leaves(rows, (d) => d.spaced.find((s) => s.holes === holes)!);
-}
+/** Mean number of holes as advised over that of another way, both until as sure as asked. */
+export const ratioAtCertainty = (way: Way, certainty: number) => (rows: readonly Drilled[]) =>
+  mean(rows.map((d) => holesNeeded(d, 'as advised', certainty))) /
+  mean(rows.map((d) => holesNeeded(d, way, certainty)));
 
 /**
- * Number of equally spaced holes, the same at every section, that leaves as little as the given figure, between counts in
- * proportion; the most holes when not even they do.
+ * Mean number of holes as advised over that of another way, each at the certainty at which it leaves no more than `level`.
+ * A level out of reach counts against the advice: the advice as the most holes everywhere, the other way only as the
+ * holes of its strictest certainty.
  */
-export function fixedThatLeaves(
-  rows: readonly Drilled[],
-  of: 'chanceWrong' | 'unsure' | 'wrong',
-  least: number,
-): number {
-  let before = { holes: 0, left: leaves(rows, (d) => d.undrilled)[of] };
-  for (const holes of FIXED) {
-    const left = leftByFixed(rows, holes)[of];
-    if (left <= least) {
-      const share = before.left > left ? (before.left - least) / (before.left - left) : 1;
-      return before.holes + Math.max(0, Math.min(1, share)) * (holes - before.holes);
-    }
-    before = { holes, left };
-  }
-  return MOST_HOLES;
-}
+export const ratioAtRealised = (way: Way, of: Realised, level: number) => (rows: readonly Drilled[]) => {
+  const other = frontier(rows, way);
+  const own = holesAt(frontier(rows, 'as advised'), of, level) ?? MOST_HOLES;
+  return own / (holesAt(other, of, level) ?? other.at(-1)!.holes);
+};
+
+/** Mean over several levels of `ratioAtRealised`. */
+export const meanRatioAtRealised =
+  (way: Way, of: Realised, levels: readonly number[]) => (rows: readonly Drilled[]) => {
+    const other = frontier(rows, way);
+    const own = frontier(rows, 'as advised');
+    return mean(
+      levels.map(
+        (level) =>
+          (holesAt(own, of, level) ?? MOST_HOLES) / (holesAt(other, of, level) ?? other.at(-1)!.holes),
+      ),
+    );
+  };
