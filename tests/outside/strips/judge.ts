@@ -49,9 +49,9 @@ interface LineScore {
   depthMm: number | null;
   /** Against the true level averaged over a sample's width, root mean square, percent of full scale. */
   levelPct: number;
-  /** The same without samples on steep strokes. */
+  /** The level alone: each quarter's shift in depth taken out, and no samples on steep strokes. */
   steadyPct: number;
-  /** Share of samples, off steep strokes, wrong by more than WRONG_LEVEL_PCT. */
+  /** Share of samples further than WRONG_LEVEL_PCT from every true level within NEAR_MM of depth. */
   wrong: number;
   /** Share of the drawn line that was read; share of what was read where nothing was drawn. */
   read: number;
@@ -85,6 +85,7 @@ export interface StripVerdict {
 /** Samples where the truth moves by more than this within a sample's width either side are on a steep stroke. */
 const STEEP_PCT = 8;
 const WRONG_LEVEL_PCT = 5;
+const NEAR_MM = 1;
 /** A line is confidently wrong when it tells at least this confidence and this share of it is wrong. */
 const CONFIDENT = 0.7;
 const MOST_WRONG = 0.1;
@@ -253,23 +254,33 @@ function against(line: StripLine, truth: TrueLine): LineScore {
   const drawnAt = (d: number) =>
     d >= from - 1 && d <= to + 1 && !truth.gapsMm.some(([a, b]) => d > a + 1 && d < b - 1);
 
+  const shifts = shiftsOf(line, level, from, to);
   const all: number[] = [];
   const steady: number[] = [];
   let invented = 0;
+  let wrong = 0;
   for (let i = 0; i < depth.length; i++) {
     const d = depth[i]!;
+    const value = line.resistancePct[i]!;
     if (!drawnAt(d)) invented++;
     else if (d > from + step && d < to - step) {
-      const error = line.resistancePct[i]! - mean(d);
-      all.push(error);
-      if (Math.abs(level(d + step) - level(d - step)) <= STEEP_PCT) steady.push(error);
+      all.push(value - mean(d));
+      const shift = shifts[Math.min(3, Math.floor((4 * (d - from)) / (to - from)))] ?? 0;
+      const at = Math.min(to - step, Math.max(from + step, d + shift));
+      if (Math.abs(level(at + step) - level(at - step)) <= STEEP_PCT) steady.push(value - mean(at));
+      const near = truth.levelPct.slice(
+        Math.max(0, Math.floor((d - NEAR_MM - from) / pitch)),
+        Math.ceil((d + NEAR_MM - from) / pitch) + 1,
+      );
+      if (value < Math.min(...near) - WRONG_LEVEL_PCT || value > Math.max(...near) + WRONG_LEVEL_PCT) wrong++;
     }
   }
+  const told = shifts.filter((shift) => shift !== null);
   return {
-    depthMm: depthError(line, level, from, to),
+    depthMm: told.length ? rms(told) : null,
     levelPct: rms(all),
     steadyPct: rms(steady),
-    wrong: steady.length ? steady.filter((e) => Math.abs(e) > WRONG_LEVEL_PCT).length / steady.length : 1,
+    wrong: all.length ? wrong / all.length : 1,
     read: shareRead(depth, truth, drawnAt, Math.max(2 * step, 0.6)),
     invented: invented / depth.length,
     sure: line.sure,
@@ -300,8 +311,14 @@ const SHIFT_MM = 0.1;
 /** Where the level moves by less than this standard deviation a shift cannot be told. */
 const LEAST_MOVEMENT_PCT = 2;
 
-function depthError(line: StripLine, level: (d: number) => number, from: number, to: number): number | null {
-  const shifts: number[] = [];
+/** For each quarter of the strip how much deeper the truth lies that fits best, mm; null where all is level. */
+function shiftsOf(
+  line: StripLine,
+  level: (d: number) => number,
+  from: number,
+  to: number,
+): (number | null)[] {
+  const shifts: (number | null)[] = [null, null, null, null];
   for (let quarter = 0; quarter < 4; quarter++) {
     const a = from + ((to - from) * quarter) / 4;
     const b = from + ((to - from) * (quarter + 1)) / 4;
@@ -320,9 +337,9 @@ function depthError(line: StripLine, level: (d: number) => number, from: number,
     }
     const [before, at, after] = [cost(best - SHIFT_MM), cost(best), cost(best + SHIFT_MM)];
     const bend = before - 2 * at + after;
-    shifts.push(bend > 0 ? best + (SHIFT_MM * (before - after)) / (2 * bend) : best);
+    shifts[quarter] = bend > 0 ? best + (SHIFT_MM * (before - after)) / (2 * bend) : best;
   }
-  return shifts.length ? rms(shifts) : null;
+  return shifts;
 }
 
 const rms = (values: readonly number[]) =>

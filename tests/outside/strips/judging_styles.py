@@ -302,6 +302,45 @@ def tenths(rng):
     return sheet, [chart], shot(rng, background="wood")
 
 
+def form(rng):
+    """A bait: a printed form with a border, a heading bar and boxes to fill in, and a chart of two axes between them."""
+    sheet = Sheet(rng, 297, 210, res=10)
+    chart = Chart(44, 62, 215, 86, (0, 280), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    sheet.box(mask, 10, 10, 277, 190, 0.5)
+    sheet.box(mask, 10, 10, 277, 16, 0.5)
+    for k, x in enumerate((20, 112, 204)):
+        sheet.box(mask, x, 33, 72, 12, 0.3)
+        sheet.words(mask, prose(rng, 2 + k % 2), x + 4, 39, 2.4, "narrow", "lm")
+    sheet.box(mask, 20, 168, 256, 24, 0.3)
+    sheet.words(mask, prose(rng, 6), 24, 174, 2.4, "narrow", "lm")
+    sheet.words(mask, prose(rng, 3), 148, 18, 4.5, "bold")
+    sheet.rule(mask, (44, 62), (44, 148.2), 0.35)
+    sheet.rule(mask, (43.8, 148), (259, 148), 0.35)
+    depth_numbers(sheet, mask, chart, range(0, 281, 40), label(range(0, 281, 40)), 2.5, "narrow", tick=1.2)
+    level_numbers(sheet, mask, chart, range(0, 101, 20), label(range(0, 101, 20)), 2.5, "narrow", tick=1.2)
+    sheet.ink(mask, BLACK, 0.95)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 275), (0.55, 0.15, 0.1), 0.35, 0.95, 0.02)
+    return sheet, [chart], shot(rng, background="wood", fill=0.95)
+
+
+def inner_part(rng):
+    """A chart cut from a longer one: depth 90 to 390 mm, level 20 to 80 %, frame, few numbers."""
+    sheet = Sheet(rng, 330, 110, (0.93, 0.94, 0.92), res=10)
+    chart = Chart(20, 12, 300, 78, (90, 390), (20, 80), "mm", "percent")
+    mask = sheet.layer()
+    upright_rules(sheet, mask, chart, 20, 0.2, start=10)
+    sheet.ink(mask, (0.72, 0.66, 0.80), 0.9)
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.3)
+    depth_numbers(sheet, mask, chart, range(100, 390, 60), label(range(100, 390, 60)), 2.8, "serif", tick=1.5)
+    level_numbers(sheet, mask, chart, range(20, 81, 20), label(range(20, 81, 20)), 2.8, "serif", tick=1.5)
+    sheet.ink(mask, BLACK)
+    depth, level = invented_trace(rng, 390)
+    draw_trace(sheet, rng, chart, (depth, 22 + 0.55 * level), (0.15, 0.15, 0.5), 0.4, 0.9, 0.03)
+    return sheet, [chart], shot(rng, background="plain")
+
+
 STYLES = {
     "green grid": green_grid,
     "ruled paper": ruled_paper,
@@ -315,4 +354,6 @@ STYLES = {
     "grey area": grey_area,
     "inches": inches,
     "tenths": tenths,
+    "form": form,
+    "inner part": inner_part,
 }

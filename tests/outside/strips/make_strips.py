@@ -1,6 +1,6 @@
 """Draws and photographs strips whose truth is known: a second simulator, which shares no code with the one in TypeScript.
 
-    python3 make_strips.py FOLDER [--set tuning|judging] [--style NAME] [--count N] [--seed FIRST]
+    python3 make_strips.py FOLDER [--set tuning|judging] [--style NAME] [--count N] [--seed FIRST] [--long PX]
 
 For each style and seed NAME-SEED.jpg and NAME-SEED.json are written: the photo, and what is on it. Needs numpy and OpenCV
 (Debian: python3-numpy, python3-opencv); letters come from the machine's fonts through Pillow where there is one.
@@ -29,10 +29,13 @@ def styles_of(name):
     return STYLES
 
 
-def make(style, name, seed):
-    """One photo: its JPEG as bytes, and its truth."""
+def make(style, name, seed, long_px=None):
+    """One photo: its JPEG as bytes, and its truth. With long_px its longer side is so many pixels."""
     rng = np.random.default_rng([zlib.crc32(name.encode()), seed])
     sheet, charts, view = style(rng)
+    if long_px:
+        share = long_px / max(view.width_px, view.height_px)
+        view.width_px, view.height_px = round(view.width_px * share), round(view.height_px * share)
     picture, camera = photograph(rng, sheet, view)
     ok, jpeg = cv2.imencode(".jpg", picture, [cv2.IMWRITE_JPEG_QUALITY, view.quality])
     if not ok:
@@ -72,8 +75,8 @@ def chart_truth(rng, chart, camera):
         "rulerMm": float(np.hypot(*np.subtract(*chart.ruler))) if chart.ruler else None,
         "lines": [
             {
-                "depthMm": np.round(line["depthMm"], 3).tolist(),
-                "levelPct": np.round(line["levelPct"], 4).tolist(),
+                "depthMm": np.round(line["depthMm"], 2).tolist(),
+                "levelPct": np.round(line["levelPct"], 2).tolist(),
                 "gapsMm": line["gapsMm"],
                 "px": np.round(camera.project(chart.place(line["depthMm"], line["levelPct"]))[::20], 2).tolist(),
             }
@@ -89,6 +92,7 @@ def main():
     ask.add_argument("--style")
     ask.add_argument("--count", type=int, default=3)
     ask.add_argument("--seed", type=int, default=1)
+    ask.add_argument("--long", type=int)
     given = ask.parse_args()
     cv2.setNumThreads(1)
     given.folder.mkdir(parents=True, exist_ok=True)
@@ -99,7 +103,7 @@ def main():
         if given.style and name != given.style:
             continue
         for seed in range(given.seed, given.seed + given.count):
-            jpeg, truth = make(style, name, seed)
+            jpeg, truth = make(style, name, seed, given.long)
             file = given.folder / f"{name.replace(' ', '-').replace(',', '')}-{seed}"
             file.with_suffix(".jpg").write_bytes(jpeg)
             file.with_suffix(".json").write_text(json.dumps(truth, separators=(",", ":")))

@@ -250,6 +250,55 @@ def strip_by_ruler(rng):
     return sheet, [chart], view
 
 
+def page_border(rng):
+    """A bait: a border round the whole page, a boxed title, and inside them a chart with a thinner frame."""
+    sheet = Sheet(rng, 290, 150, res=11)
+    chart = Chart(40, 34, 220, 82, (0, 240), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    sheet.box(mask, 8, 8, 274, 134, 0.7)
+    sheet.box(mask, 8, 8, 274, 15, 0.5)
+    sheet.words(mask, prose(rng, 4), 145, 15.5, 4, "bold")
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.25)
+    depth_numbers(sheet, mask, chart, range(0, 241, 40), numbers(range(0, 241, 40)), 2.6, "plain", tick=1.2)
+    level_numbers(sheet, mask, chart, range(0, 101, 20), numbers(range(0, 101, 20)), 2.6, "plain", tick=1.2)
+    sheet.ink(mask, BLACK)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 235), (0.6, 0.2, 0.1), 0.35, 0.95, 0.02)
+    return sheet, [chart], camera(rng, background="tiles")
+
+
+def table_and_axes(rng):
+    """A bait: a chart of two axes only above a big ruled table with numbers under it."""
+    sheet = Sheet(rng, 250, 190, res=10)
+    chart = Chart(28, 14, 200, 74, (0, 200), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    sheet.rule(mask, (chart.x, chart.y), (chart.x, chart.y + chart.height + 0.2), 0.35)
+    sheet.rule(mask, (chart.x - 0.2, chart.y + chart.height), (chart.x + chart.width, chart.y + chart.height), 0.35)
+    depth_numbers(sheet, mask, chart, range(0, 201, 25), numbers(range(0, 201, 25)), 2.6, "plain", tick=1.2)
+    level_numbers(sheet, mask, chart, range(0, 101, 25), numbers(range(0, 101, 25)), 2.6, "plain", tick=1.2)
+    table(sheet, rng, mask, 20, 106, [35] * 6, 9, 7, 2.6, "plain")
+    sheet.ink(mask, BLACK, 0.95)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 195), (0.1, 0.1, 0.6), 0.35, 0.95, 0.02)
+    return sheet, [chart], camera(rng, background="wood")
+
+
+def later_part(rng):
+    """A chart that begins at a depth of 120 mm and a level of 10 %, its last grid line not numbered."""
+    sheet = Sheet(rng, 300, 116, (0.90, 0.94, 0.95), res=10)
+    chart = Chart(22, 14, 264, 84, (120, 340), (10, 70), "mm", "percent")
+    mask = sheet.layer()
+    upright_rules(sheet, mask, chart, 12, 0.15)
+    level_rules(sheet, mask, chart, 14, 0.15)
+    sheet.ink(mask, (0.70, 0.62, 0.55), 0.8)
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.3)
+    depth_numbers(sheet, mask, chart, range(120, 331, 30), numbers(range(120, 331, 30)), 2.8, "plain", tick=1.2)
+    level_numbers(sheet, mask, chart, range(10, 71, 20), numbers(range(10, 71, 20)), 2.8, "plain", tick=1.2)
+    sheet.ink(mask, BLACK)
+    depth, level = invented_trace(rng, 340)
+    draw_trace(sheet, rng, chart, (depth, 12 + 0.55 * level), (0.55, 0.2, 0.1), 0.4, 0.9, 0.03)
+    return sheet, [chart], camera(rng, background="cloth")
+
+
 def ruler(sheet, chart, y, long_mm, colour=(0.55, 0.75, 0.88)):
     """A ruler drawn along the chart, its zero at the chart's left."""
     mask = sheet.layer()
@@ -276,4 +325,7 @@ STYLES = {
     "axes only": axes_only,
     "centimetres": centimetres,
     "strip by ruler": strip_by_ruler,
+    "page border": page_border,
+    "table and axes": table_and_axes,
+    "later part": later_part,
 }
