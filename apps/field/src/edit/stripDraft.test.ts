@@ -1,6 +1,13 @@
 import type { CornersPx } from '@standfast/engine';
 import { describe, expect, it } from 'vitest';
-import { knownOf, newDraft, type ScaleText, type StripDraft, withSeen } from './stripDraft.ts';
+import {
+  knownOf,
+  newDraft,
+  type ScaleText,
+  type StripDraft,
+  scaleFromPrint,
+  withSeen,
+} from './stripDraft.ts';
 
 const CORNERS: CornersPx = [
   [0, 0],
@@ -30,6 +37,29 @@ describe('the scale of a strip', () => {
     const outcome = knownOf(draft({ way: 'points', atA: '50', atB: '250' }), 'metric');
     expect('known' in outcome && outcome.known.taps?.map(({ depthMm }) => depthMm)).toEqual([50, 250]);
     expect('known' in outcome && outcome.known.depthMm).toBeUndefined();
+  });
+
+  it('takes a ruler’s marks, in the person’s units, and where depth begins', () => {
+    const outcome = knownOf(draft({ way: 'ruler', apart: '5', start: '1', startsAt: 'right' }), 'us');
+    const ruler = 'known' in outcome ? outcome.known.ruler : null;
+    expect(ruler?.startsAt).toBe('right');
+    expect(ruler?.distanceMm).toBeCloseTo(127, 9);
+    expect(ruler?.startMm).toBeCloseTo(25.4, 9);
+    expect(knownOf(draft({ way: 'ruler' }), 'metric')).toEqual({
+      faults: { apart: 'Needed to read the line.' },
+    });
+    expect(knownOf(draft({ way: 'ruler', apart: '0' }), 'metric')).toEqual({
+      faults: { apart: expect.stringMatching(/above 0/) },
+    });
+  });
+
+  it('knows a scale that was printed from one that was typed', () => {
+    const printed = { depthMm: [0, 250], resistance: [0, 100] } as const;
+    const seen = { chart: { cornersPx: CORNERS, sure: 0.9, from: 'frame' }, printed } as const;
+    const begun = withSeen(newDraft(null, 'metric'), seen, { width: 200, height: 100 }, 'metric');
+    expect(scaleFromPrint(begun, printed)).toBe('printed numbers');
+    expect(scaleFromPrint(begun, { ...printed, depthMm: [0, 240] })).toBeNull();
+    expect(scaleFromPrint(draft({ right: '250' }), printed)).toBeNull();
   });
 
   it('refuses equal ends and what is no number', () => {

@@ -16,17 +16,21 @@ import type { LineEdit } from './stripLine.ts';
 
 /** The chart's scale as typed; depths in the person's units. */
 export interface ScaleText {
-  /** Depths at the chart's edges, or at two marked points. */
-  way: 'edges' | 'points';
+  /** Depths at the chart's edges or at two marked points, or the distance of two marks of a ruler. */
+  way: 'edges' | 'points' | 'ruler';
   left: string;
   right: string;
   bottom: string;
   top: string;
   atA: string;
   atB: string;
+  /** From one mark of the ruler to the other; and where the chart's depth begins. */
+  apart: string;
+  start: string;
+  startsAt: 'left' | 'right';
 }
 
-export type ScaleField = Exclude<keyof ScaleText, 'way'>;
+export type ScaleField = Exclude<keyof ScaleText, 'way' | 'startsAt'>;
 
 export interface StripDraft {
   /** The step on screen: the chart with its scale, or the line on it. */
@@ -53,6 +57,9 @@ const UNKNOWN_SCALE: ScaleText = {
   top: '100',
   atA: '',
   atB: '',
+  apart: '',
+  start: '0',
+  startsAt: 'left',
 };
 
 export function newDraft(lastScale: ChartKnown | null, units: Units): StripDraft {
@@ -126,13 +133,21 @@ export function knownOf(
   const level = (field: ScaleField) => number(field, (value) => value);
   const resistance = [level('bottom'), level('top')] as const;
   if (resistance[0] === resistance[1]) faults.top = 'Top and bottom cannot be at the same level.';
+  const [a, b] = points ?? (corners ? pointsToBeginWith(corners) : []);
+  if (scale.way === 'ruler') {
+    const distanceMm = depth('apart');
+    const startMm = depth('start');
+    if (distanceMm <= 0) faults.apart = 'A distance above 0 is needed.';
+    if (Object.keys(faults).length > 0 || !corners || !a || !b) return { faults };
+    const ruler = { px: [a, b], distanceMm, startMm, startsAt: scale.startsAt } as const;
+    return { known: { cornersPx: corners, resistance, ruler } };
+  }
   const [from, to] = scale.way === 'edges' ? (['left', 'right'] as const) : (['atA', 'atB'] as const);
   const depths = [depth(from), depth(to)] as const;
   if (depths[0] === depths[1]) faults[to] = 'Both ends cannot be at the same depth.';
-  if (Object.keys(faults).length > 0 || !corners) return { faults };
+  if (Object.keys(faults).length > 0 || !corners || !a || !b) return { faults };
   const known: ChartKnown = { cornersPx: corners, resistance };
   if (scale.way === 'edges') return { known: { ...known, depthMm: depths } };
-  const [a, b] = points ?? pointsToBeginWith(corners);
   return {
     known: {
       ...known,
@@ -142,4 +157,12 @@ export function knownOf(
       ],
     },
   };
+}
+
+/** Whether the scale is, as confirmed, the one that the printed numbers say; null where it was typed or marked. */
+export function scaleFromPrint({ printed }: StripDraft, known: ChartKnown): 'printed numbers' | null {
+  const same = (a: readonly [number, number] | null | undefined, b: typeof a) =>
+    !!a && !!b && Math.abs(a[0] - b[0]) < 0.05 && Math.abs(a[1] - b[1]) < 0.05;
+  const asPrinted = same(printed?.depthMm, known.depthMm) && same(printed?.resistance, known.resistance);
+  return asPrinted ? 'printed numbers' : null;
 }

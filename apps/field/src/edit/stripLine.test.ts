@@ -10,8 +10,9 @@ import {
   onPhoto,
   onScale,
   stretchesOf,
+  unsureStretches,
 } from './stripLine.ts';
-import { freePhotoPath, stripNotes } from './stripNotes.ts';
+import { freePhotoPath, stripNotes, stripNotesIn } from './stripNotes.ts';
 
 const CORNERS: CornersPx = [
   [100, 50],
@@ -115,6 +116,23 @@ describe('a line mended by hand', () => {
   });
 });
 
+it('tells where the line was read unsurely: specks not, neighbours as one, what a person drew not', () => {
+  const found = lineAt40();
+  for (const depth of [20, 21, 22, 60, 100, 101, 102]) found.confidence[depth] = 0.3;
+  const drawn: LineEdit = {
+    kind: 'draw',
+    points: [
+      { depthMm: 99, levelPct: 40 },
+      { depthMm: 103, levelPct: 40 },
+    ],
+  };
+  expect(unsureStretches(mendedLine(found, [drawn]))).toEqual([[20, 22]]);
+  expect(unsureStretches(mendedLine(found, []))).toEqual([
+    [20, 22],
+    [100, 102],
+  ]);
+});
+
 describe('the table kept of a strip', () => {
   const made: StripProvenance = {
     photoSizePx: [1200, 600],
@@ -130,7 +148,9 @@ describe('the table kept of a strip', () => {
   };
 
   it('reads back as the trace, and says how it came about', () => {
-    const mended = mendedLine(lineAt40(), [{ kind: 'erase', stretchesMm: [[50, 60]] }]);
+    const found = lineAt40();
+    found.confidence.fill(0.2, 150, 156);
+    const mended = mendedLine(found, [{ kind: 'erase', stretchesMm: [[50, 60]] }]);
     const notes = stripNotes(mended, made, {
       photo: 'photos/d1.jpg',
       sha256: 'ab12',
@@ -143,9 +163,21 @@ describe('the table kept of a strip', () => {
     expect(text).toContain('# photo sha256 ab12\n');
     expect(text).toContain('(200.0, 100.0)');
     expect(text).toContain('# left out, not invented, mm: 49.0 to 61.0\n');
+    expect(text).toContain('# read but unsure, mm: 150.0 to 155.0\n');
+    expect(text).toContain('mm at the right, as typed\n');
     const trace = readTraceTable(bytes, 'd1.csv');
     expect(trace.depthMm).toHaveLength(190);
     expect(trace.resistancePct[0]).toBe(40);
+  });
+
+  it('is told to a person from the kept table, and only of strips', () => {
+    const head =
+      '# read from the photographed paper strip photos/d1.jpg\n# photo sha256 ab12\ndepth_mm,resistance\n1,2\n# 3';
+    expect(stripNotesIn(new TextEncoder().encode(head))).toEqual([
+      'Read from the photographed paper strip photos/d1.jpg',
+      'Photo sha256 ab12',
+    ]);
+    expect(stripNotesIn(new TextEncoder().encode('# made by hand\ndepth_mm,resistance\n1,2'))).toEqual([]);
   });
 
   it('finds a free name for the photo', () => {

@@ -119,6 +119,22 @@ export function gapsOf(depthMm: Float64Array): [number, number][] {
   return gaps;
 }
 
+/** A sample surer than this is drawn as surely read. */
+export const UNSURE_BELOW = 0.5;
+/** Unsure stretches nearer to each other than this are told as one, and shorter ones not at all, mm: a pen's breadth. */
+const TELLING_MM = 1;
+
+/** Stretches that were read, but unsurely, mm. */
+export function unsureStretches({ depthMm, confidence, byHand }: MendedLine): [number, number][] {
+  const joined: [number, number][] = [];
+  for (const [from, to] of stretchesOf(depthMm, (i) => byHand[i] !== 1 && confidence[i]! < UNSURE_BELOW)) {
+    const last = joined.at(-1);
+    if (last && from - last[1] < TELLING_MM) last[1] = to;
+    else joined.push([from, to]);
+  }
+  return joined.filter(([from, to]) => to - from >= TELLING_MM);
+}
+
 /** Stretches that a person drew, mm. */
 export function drawnStretches({ depthMm, byHand }: MendedLine): [number, number][] {
   return stretchesOf(depthMm, (i) => byHand[i] === 1);

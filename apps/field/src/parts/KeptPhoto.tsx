@@ -1,5 +1,5 @@
 /** A photo of the case, as it was kept. */
-import { useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import { loadFiles } from '../storage/blobs.ts';
 import { storageFaultOf } from '../storage/faults.ts';
 import { Group } from './Group.tsx';
@@ -8,6 +8,8 @@ interface KeptPhotoProps {
   title: string;
   path: string;
   sha256: string;
+  /** What else there is to say of it. */
+  children?: ReactNode;
 }
 
 const TYPES: Record<string, string> = {
@@ -18,10 +20,11 @@ const TYPES: Record<string, string> = {
   webp: 'image/webp',
 };
 
-export function KeptPhoto({ title, path, sha256 }: KeptPhotoProps) {
+export function KeptPhoto({ title, path, sha256, children }: KeptPhotoProps) {
   return (
     <Group title={title}>
       <PhotoOf name={title} path={path} sha256={sha256} />
+      {children}
     </Group>
   );
 }

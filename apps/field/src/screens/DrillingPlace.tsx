@@ -18,6 +18,7 @@ import { FilePicker } from '../parts/FilePicker.tsx';
 import { Group } from '../parts/Group.tsx';
 import { KeptPhoto } from '../parts/KeptPhoto.tsx';
 import { OpenNumber } from '../parts/OpenNumber.tsx';
+import { StripOrigin } from '../parts/StripOrigin.tsx';
 import { TraceView } from '../parts/TraceView.tsx';
 import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
@@ -106,7 +107,11 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
       <div className="columns">
         <div className="column">
           {read && <Zones drilling={read} />}
-          {photo && <KeptPhoto title="Paper strip" path={photo.path} sha256={photo.sha256} />}
+          {photo && (
+            <KeptPhoto title="Paper strip" path={photo.path} sha256={photo.sha256}>
+              {file && <StripOrigin path={file.path} sha256={file.sha256} />}
+            </KeptPhoto>
+          )}
         </div>
         <div className="column">
           <Group title="How the needle went in">

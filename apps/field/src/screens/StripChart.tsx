@@ -1,14 +1,16 @@
 /** The chart on the photo: its corners, put right by hand where they are not, and its scale, confirmed in one step. */
 import type { CornersPx, PointPx, PrintedScale } from '@standfast/engine';
 import { RotateCw, ScanLine, ScanSearch } from 'lucide-react';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { between, turnedCorners, withCorner } from '../edit/stripChart.ts';
+import { between, standsUpright, turnedCorners, withCorner } from '../edit/stripChart.ts';
 import {
   knownOf,
   pointsToBeginWith,
   type ScaleField,
+  type ScaleText,
   type StripDraft,
+  scaleFromPrint,
   withSeen,
 } from '../edit/stripDraft.ts';
 import { PlainEntry } from '../parts/entries.tsx';
@@ -20,6 +22,22 @@ import type { OpenPhoto, StripReader } from '../work/strip.ts';
 import type { Doing } from './StripStep.tsx';
 
 const CORNER_NAMES = ['Top left corner', 'Top right corner', 'Bottom right corner', 'Bottom left corner'];
+
+/** What is asked of depth, by how it is known. */
+const WAY_FIELDS: Record<ScaleText['way'], readonly (readonly [ScaleField, string])[]> = {
+  edges: [
+    ['left', 'Depth at the left edge'],
+    ['right', 'Depth at the right edge'],
+  ],
+  points: [
+    ['atA', 'Depth at A'],
+    ['atB', 'Depth at B'],
+  ],
+  ruler: [
+    ['apart', 'From A to B'],
+    ['start', 'Depth where it begins'],
+  ],
+};
 
 interface StripChartProps {
   photo: OpenPhoto;
@@ -48,16 +66,20 @@ export function StripChart(props: StripChartProps) {
     change({ corners: next, found: null });
   };
   const findAgain = async () => {
-    setDoing({ step: 'Looking for the chart', share: null });
-    const answer = await reader.find();
+    setDoing({ step: 'Looking for the chart', share: 0 });
+    const answer = await reader.find((share, step) =>
+      setDoing({ step: `Looking for the chart: ${step}`, share }),
+    );
     setDoing(null);
     if (!answer.ok) return setFault(answer.message);
     setFault(null);
     change(withSeen(draft, answer.value, bitmap, units));
   };
   const snap = async () => {
-    setDoing({ step: 'Looking for printed lines', share: null });
-    const answer = await reader.snap(corners);
+    setDoing({ step: 'Looking for printed lines', share: 0 });
+    const answer = await reader.snap(corners, (share, step) =>
+      setDoing({ step: `Looking for printed lines: ${step}`, share }),
+    );
     setDoing(null);
     if (!answer.ok) return setFault(answer.message);
     const sides = answer.value.seen.filter((seen) => seen > 0).length;
@@ -74,8 +96,11 @@ export function StripChart(props: StripChartProps) {
     if (!('known' in outcome)) return;
     const cancel = () => reader.cancel();
     setDoing({ step: 'Reading the line', share: 0, cancel });
-    const answer = await reader.read(outcome.known, found, (share, step) =>
-      setDoing({ step: `Reading the line: ${step}`, share, cancel }),
+    const { known } = outcome;
+    const answer = await reader.read(
+      known,
+      { found, scaleFrom: scaleFromPrint(draft, known) },
+      (share, step) => setDoing({ step: `Reading the line: ${step}`, share, cancel }),
     );
     setDoing(null);
     if (answer === null) return;
@@ -93,7 +118,7 @@ export function StripChart(props: StripChartProps) {
     />
   );
   const length = fieldUnit('lengthMm', units);
-  const byPoints = scale.way === 'points';
+  const marked = scale.way !== 'edges';
   const movePoint = (index: 0 | 1, to: PointPx) =>
     change({ points: index === 0 ? [to, points[1]] : [points[0], to] });
   return (
@@ -119,18 +144,25 @@ export function StripChart(props: StripChartProps) {
               onMove={(to) => place(withCorner(corners, i, to))}
             />
           ))}
-          {byPoints &&
+          {marked &&
             points.map((point, i) => (
               <PhotoHandle
                 key={i === 0 ? 'A' : 'B'}
                 at={point}
-                name={`Point ${i === 0 ? 'A' : 'B'} of known depth`}
+                name={`Point ${i === 0 ? 'A' : 'B'} ${scale.way === 'points' ? 'of known depth' : 'on the ruler'}`}
                 mark={i === 0 ? 'A' : 'B'}
                 tone="point"
                 onMove={(to) => movePoint(i === 0 ? 0 : 1, to)}
               />
             ))}
         </PhotoStage>
+        {standsUpright(corners) && (
+          <p className="needed">
+            This chart stands upright on the photo, and depth runs from the side named left to the one named
+            right: turn the chart until left stands where depth begins, or runs out on a chart drawn
+            backwards.
+          </p>
+        )}
         <p>
           {found
             ? `Found by its printed ${found.from === 'axes' ? 'axes' : found.from}, ${sureWords(found.sure)} (${sureText(found.sure)}). Look whether each corner sits where the chart’s scale begins and ends; drag it there if not.`
@@ -154,39 +186,48 @@ export function StripChart(props: StripChartProps) {
       <section>
         <h3>The chart’s scale</h3>
         {printed && <p>{printedWords(printed)}</p>}
-        <Segments
-          label="Depth is known"
-          value={scale.way}
-          options={[
-            ['edges', 'At the left and right edge'],
-            ['points', 'At two points'],
-          ]}
-          onChoose={(way) => change({ scale: { ...scale, way: way as typeof scale.way } })}
-        />
-        {byPoints && (
-          <p className="hint">
-            Put A and B on two points whose depths you know: two ticks of the chart, or marks of a ruler laid
-            beside it.
-          </p>
+        <div className="scale-ways">
+          <Segments
+            label="Depth is known"
+            value={scale.way}
+            options={[
+              ['edges', 'At the left and right edge'],
+              ['points', 'At two points'],
+              ['ruler', 'By a ruler laid along it'],
+            ]}
+            onChoose={(way) => change({ scale: { ...scale, way: way as typeof scale.way } })}
+          />
+        </div>
+        {scale.way === 'points' && (
+          <p className="hint">Put A and B on two points whose depths you know, for example two ticks.</p>
+        )}
+        {scale.way === 'ruler' && (
+          <>
+            <p className="hint">
+              For a strip drawn 1:1. Put A and B on two marks of the ruler, far apart, and say how far.
+            </p>
+            <Segments
+              label="Depth begins at the"
+              value={scale.startsAt}
+              options={[
+                ['left', 'Left edge'],
+                ['right', 'Right edge'],
+              ]}
+              onChoose={(side) => change({ scale: { ...scale, startsAt: side as typeof scale.startsAt } })}
+            />
+          </>
         )}
         <div className="fields scale-fields">
-          {byPoints ? (
-            <>
-              {entry('atA', 'Depth at A', length)}
-              {entry('atB', 'Depth at B', length)}
-            </>
-          ) : (
-            <>
-              {entry('left', 'Depth at the left edge', length)}
-              {entry('right', 'Depth at the right edge', length)}
-            </>
-          )}
+          {WAY_FIELDS[scale.way].map(([field, label]) => (
+            <Fragment key={field}>{entry(field, label, length)}</Fragment>
+          ))}
           {entry('bottom', 'Level at the bottom edge', '%')}
           {entry('top', 'Level at the top edge', '%')}
         </div>
         <p className="hint">
-          Level is in percent of the drill’s full scale. Where the chart runs from right to left, the greater
-          depth stands on the left.
+          Level is in percent of the drill’s full scale.
+          {scale.way === 'edges' &&
+            ' Where the chart runs from right to left, the greater depth stands on the left.'}
         </p>
         <div className="actions">
           <Button className="button primary" isDisabled={busy} onPress={read}>

@@ -18,6 +18,8 @@ import {
   onPhoto,
   onScale,
   stretchesOf,
+  UNSURE_BELOW,
+  unsureStretches,
   usualStep,
 } from '../edit/stripLine.ts';
 import { freePhotoPath, stripNotes } from '../edit/stripNotes.ts';
@@ -43,7 +45,6 @@ type Tool = 'look' | 'erase' | 'draw';
 const BRUSH_PX = 16;
 /** Points drawn without lifting the finger lie at least so far apart, screen px. */
 const APART_PX = 5;
-const UNSURE_BELOW = 0.5;
 
 interface StripLineCheckProps {
   strip: WaitingStrip;
@@ -364,6 +365,9 @@ function Key() {
   );
 }
 
+/** Unsure stretches told in words; more would not be read. */
+const MOST_TOLD = 4;
+
 interface ReadingWordsProps {
   reading: StripReading;
   mended: {
@@ -383,6 +387,8 @@ function ReadingWords({ reading, mended, sure }: ReadingWordsProps) {
     stretches.reduce((total, [from, to]) => total + to - from, 0);
   const drawn = sum(drawnStretches(mended));
   const gaps = sum(gapsOf(depthMm));
+  const unsure = unsureStretches(mended);
+  const where = unsure.slice(0, MOST_TOLD).map(([from, to]) => `${length(from)} to ${length(to)}`);
   return (
     <>
       <p>
@@ -392,6 +398,11 @@ function ReadingWords({ reading, mended, sure }: ReadingWordsProps) {
         {gaps > 0 && ` ${length(gaps)} left out.`}
         {drawn > 0 && ` ${length(drawn)} drawn by hand.`}
       </p>
+      {unsure.length > 0 && (
+        <p className="needed">
+          {`The ink is not clear from ${where.join(', ')}${unsure.length > MOST_TOLD ? `, and ${unsure.length - MOST_TOLD} more` : ''}: look there first (broken line).`}
+        </p>
+      )}
       {reading.warnings.length > 0 && (
         <ul className="warnings">
           {reading.warnings.map((warning) => (

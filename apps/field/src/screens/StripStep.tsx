@@ -11,7 +11,8 @@ import { useSettings } from '../state/settings.ts';
 import { say } from '../state/toast.tsx';
 import { useSessionView } from '../state/useSession.tsx';
 import { useWaitingStrips, useWaitingTables, type WaitingStrip, waitForStrips } from '../state/waiting.ts';
-import { type OpenPhoto, type StripReader, stripReader } from '../work/strip.ts';
+import { type OpenPhoto, SHARE_OF_OPENING, type StripReader, stripReader } from '../work/strip.ts';
+import { growing, portion } from '../work/stripProgress.ts';
 import { StripChart } from './StripChart.tsx';
 import { StripLineCheck } from './StripLineCheck.tsx';
 
@@ -69,8 +70,8 @@ interface StripWorkProps {
 
 export interface Doing {
   step: string;
-  /** Share done; null while it cannot be told. */
-  share: number | null;
+  /** Share done, 0 to 1. */
+  share: number;
   cancel?: () => void;
 }
 
@@ -79,7 +80,7 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
   const [draft, setDraft] = useState<StripDraft>(() => strip.draft ?? newDraft(lastScale(), units));
   const [photo, setPhoto] = useState<OpenPhoto | null>(null);
   const [reader, setReader] = useState<StripReader | null>(null);
-  const [doing, setDoing] = useState<Doing | null>({ step: 'Opening the photo', share: null });
+  const [doing, setDoing] = useState<Doing | null>({ step: 'Opening the photo', share: 0 });
   const [fault, setFault] = useState<string | null>(null);
   const change = (part: Partial<StripDraft>) => setDraft((before) => ({ ...before, ...part }));
   useEffect(() => onDraft(draft), [draft, onDraft]);
@@ -91,7 +92,12 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
     let gone = false;
     let shown: OpenPhoto | null = null;
     const begin = async () => {
-      const opened = await made.open();
+      // One bar for both steps; where the chart was found before, opening is all there is.
+      const tell = growing((share, step) => {
+        if (!gone) setDoing({ step, share });
+      });
+      const opening = portion(tell, 0, begun ? 1 : SHARE_OF_OPENING);
+      const opened = await made.open((share, step) => opening(share, `Opening the photo: ${step}`));
       if (gone) return;
       if (!opened.ok) {
         setFault(opened.message);
@@ -102,8 +108,8 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
       shown = opened.value;
       setPhoto(opened.value);
       if (!begun) {
-        setDoing({ step: 'Looking for the chart', share: null });
-        const found = await made.find();
+        const finding = portion(tell, SHARE_OF_OPENING, 1);
+        const found = await made.find((share, step) => finding(share, `Looking for the chart: ${step}`));
         if (gone) return;
         const seen = found.ok ? found.value : null;
         setDraft((before) => withSeen(before, seen, bitmap, units));
@@ -165,18 +171,15 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
 function DoingBar({ doing: { step, share, cancel } }: { doing: Doing }) {
   return (
     <div className="doing">
-      <ProgressBar value={share === null ? undefined : 100 * share} isIndeterminate={share === null}>
+      <ProgressBar value={100 * share}>
         {({ percentage, valueText }) => (
           <>
             <span className="doing-words">
               <Label>{step}</Label>
-              {share !== null && <span>{valueText}</span>}
+              <span>{valueText}</span>
             </span>
             <span className="bar">
-              <span
-                className={share === null ? 'bar-unknown' : ''}
-                style={{ width: `${percentage ?? 100}%` }}
-              />
+              <span style={{ width: `${percentage ?? 0}%` }} />
             </span>
           </>
         )}

@@ -8,6 +8,7 @@ import {
   readStrip,
   type StripImage,
   type StripProgress,
+  type StripProvenance,
   type StripReading,
   seeChart,
   settleChart,
@@ -17,6 +18,14 @@ import { expose, transfer } from 'comlink';
 import { brokenPhoto, checkPhotoFile, type PhotoKind } from '../edit/photoFile.ts';
 
 export type StripOutcome<T> = { ok: true; value: T } | { ok: false; message: string };
+
+/** How corners and scale were come by, before a person said that they are right. */
+export interface StripOrigin {
+  /** The chart found, while the corners are still its. */
+  found: ChartFound | null;
+  /** Null for what the known chart itself says. */
+  scaleFrom: StripProvenance['scaleFrom'] | null;
+}
 
 /** A decoded photo, upright, for the screen to draw. */
 export interface OpenPhoto {
@@ -52,13 +61,16 @@ function opened(): StripImage {
   return image;
 }
 
-async function open(bytes: Uint8Array, name: string): Promise<OpenPhoto> {
+async function open(bytes: Uint8Array, name: string, tell: StripProgress): Promise<OpenPhoto> {
+  // No browser tells how far a picture is decoded: the shares are those that the steps usually take.
+  tell(0, 'unpacking');
   const kind = checkPhotoFile(bytes, name);
   const whole = await createImageBitmap(new Blob([bytes as Uint8Array<ArrayBuffer>]), {
     imageOrientation: 'from-image',
   }).catch(() => {
     throw new InputFault(brokenPhoto(kind), name);
   });
+  tell(0.6, 'laying out its pixels');
   const photoScale = Math.max(1, Math.sqrt((whole.width * whole.height) / ENOUGH_PIXELS));
   const width = Math.round(whole.width / photoScale);
   const height = Math.round(whole.height / photoScale);
@@ -73,6 +85,7 @@ async function open(bytes: Uint8Array, name: string): Promise<OpenPhoto> {
   whole.close();
   const { data } = pen.getImageData(0, 0, width, height);
   image = { widthPx: width, heightPx: height, rgba: data };
+  tell(0.8, 'making it ready for the screen');
   const shrink = Math.min(1, SMALL_SIDE / Math.max(width, height));
   const [bitmap, small] = await Promise.all([
     createImageBitmap(canvas),
@@ -82,18 +95,20 @@ async function open(bytes: Uint8Array, name: string): Promise<OpenPhoto> {
       resizeQuality: 'medium',
     }),
   ]);
+  tell(1, 'done');
   return { bitmap, small, kind, photoScale };
 }
 
 const api = {
   /** Decodes a photo; the ones below work on it. */
-  async open(bytes: Uint8Array, name: string): Promise<StripOutcome<OpenPhoto>> {
-    const outcome = await told(name, () => open(bytes, name));
+  async open(bytes: Uint8Array, name: string, onProgress: StripProgress): Promise<StripOutcome<OpenPhoto>> {
+    const outcome = await told(name, () => open(bytes, name, onProgress));
     return outcome.ok ? transfer(outcome, [outcome.value.bitmap, outcome.value.small]) : outcome;
   },
 
   /** The chart by its frame or grid, and its scale by its printed numbers; null when there is none to be seen. */
-  find: (): Promise<StripOutcome<ChartSeen | null>> => told('The photo', () => seeChart(opened())),
+  find: (onProgress: StripProgress): Promise<StripOutcome<ChartSeen | null>> =>
+    told('The photo', () => seeChart(opened(), onProgress)),
 
   /** Corners moved onto the printed lines near them. */
   snap: (corners: CornersPx): Promise<StripOutcome<{ corners: CornersPx; seen: number[] }>> =>
@@ -105,7 +120,7 @@ const api = {
   /** The lines on the chart. */
   read: (
     known: ChartKnown,
-    found: ChartFound | null,
+    { found, scaleFrom }: StripOrigin,
     onProgress: StripProgress,
   ): Promise<StripOutcome<StripReading>> =>
     told('The photo', () => {
@@ -115,7 +130,7 @@ const api = {
         throw new InputFault('The depths and levels of the chart are still missing.', 'chart');
       return readStrip(photo, settled.chart, {
         onProgress,
-        scaleFrom: settled.scaleFrom,
+        scaleFrom: scaleFrom ?? settled.scaleFrom,
         where: 'photo',
         ...(found ? { cornersFound: found } : {}),
       });
