@@ -1,8 +1,9 @@
-"""The common OpenCV recipe for a framed page: adaptive threshold, contours, the largest that is a convex quadrilateral.
+"""The common OpenCV recipe for a framed page: adaptive threshold, contours, their hulls with four sides.
 
     python3 contour_recipe.py FOLDER
 
-Prints {"NAME.jpg": {"corners": [[x, y] * 4] or null, "ms": processor time}} for the photos in the folder, on one thread.
+Prints {"NAME.jpg": {"quads": [[[x, y] * 4], ...] largest first, "ms": processor time}} for the photos in the folder, on one
+thread. Corners run clockwise, from any of them.
 """
 import json
 import sys
@@ -17,26 +18,26 @@ LEAST_SHARE = 0.03
 
 
 def framed(photo):
-    """Corners of the largest four-sided outline of ink, clockwise from the top left; None when there is none."""
+    """Corners of the four-sided outlines of ink, largest first."""
     grey = cv2.cvtColor(photo, cv2.COLOR_BGR2GRAY)
     dark = cv2.adaptiveThreshold(grey, 255, cv2.ADAPTIVE_THRESH_MEAN_C, cv2.THRESH_BINARY_INV, 31, 10)
-    dark = cv2.morphologyEx(dark, cv2.MORPH_CLOSE, np.ones((5, 5), np.uint8))
+    dark = cv2.morphologyEx(dark, cv2.MORPH_CLOSE, np.ones((3, 3), np.uint8))
     contours, _ = cv2.findContours(dark, cv2.RETR_LIST, cv2.CHAIN_APPROX_NONE)
-    best, most = None, LEAST_SHARE * grey.size
+    quads = []
     for contour in contours:
-        area = cv2.contourArea(contour)
-        if area <= most:
+        hull = cv2.convexHull(contour)
+        area = cv2.contourArea(hull)
+        if area <= LEAST_SHARE * grey.size:
             continue
-        sides = cv2.approxPolyDP(contour, 0.02 * cv2.arcLength(contour, True), True)
-        if len(sides) == 4 and cv2.isContourConvex(sides):
-            best, most = sides, area
-    if best is None:
-        return None
+        sides = cv2.approxPolyDP(hull, 0.02 * cv2.arcLength(hull, True), True)
+        if len(sides) == 4:
+            quads.append((area, np.float32(sides)))
     stop = (cv2.TERM_CRITERIA_EPS + cv2.TERM_CRITERIA_MAX_ITER, 40, 0.01)
-    corners = cv2.cornerSubPix(grey, np.float32(best), (7, 7), (-1, -1), stop)[:, 0]
-    middle = corners.mean(0)
-    around = np.argsort(np.arctan2(*(corners - middle).T[::-1]))
-    return corners[around]
+    answers = []
+    for _, sides in sorted(quads, key=lambda quad: -quad[0]):
+        corners = cv2.cornerSubPix(grey, sides, (7, 7), (-1, -1), stop)[:, 0]
+        answers.append(corners[np.argsort(np.arctan2(*(corners - corners.mean(0)).T[::-1]))])
+    return answers
 
 
 def main():
@@ -44,9 +45,9 @@ def main():
     for path in sorted(Path(sys.argv[1]).glob("*.jpg")):
         photo = cv2.imread(str(path))
         start = time.process_time()
-        corners = framed(photo)
+        quads = framed(photo)
         ms = 1000 * (time.process_time() - start)
-        answers[path.name] = {"corners": None if corners is None else corners.round(2).tolist(), "ms": ms}
+        answers[path.name] = {"quads": [quad.round(2).tolist() for quad in quads], "ms": ms}
     print(json.dumps(answers))
 
 
