@@ -13,8 +13,8 @@ import type { Site } from './sites.ts';
 
 /** Sites of the surface stand this far apart: nearer findings are one finding. */
 const APART_DEG = 12;
-/** The ends of an arc are given to this; no site stands nearer to one. */
-const END_DEG = 4;
+/** No site stands nearer to an arc's end: ends are noted to a few degrees, and beyond them the surface is another. */
+const END_DEG = 6;
 /** How far in from the cambium, share of the radius: what the surface tells of is the outermost wood. */
 const DEPTH_SHARE = 0.03;
 
