@@ -64,7 +64,8 @@ def green_grid(rng):
     depth_numbers(sheet, mask, chart, range(0, 241, 40), label(range(0, 241, 40)), 3, "plotter serif", side="above")
     level_numbers(sheet, mask, chart, range(0, 81, 20), label(range(0, 81, 20)), 3, "plotter serif", side="right")
     sheet.ink(mask, (0.3, 0.4, 0.2))
-    draw_trace(sheet, rng, chart, invented_trace(rng, rng.uniform(200, 240)), (0.6, 0.15, 0.45), rng.uniform(0.35, 0.7), 0.9, 0.05)
+    trace = invented_trace(rng, rng.uniform(200, 240))
+    draw_trace(sheet, rng, chart, trace, (0.6, 0.15, 0.45), rng.uniform(0.35, 0.7), 0.9, 0.05)
     return sheet, [chart], shot(rng, background="wood")
 
 

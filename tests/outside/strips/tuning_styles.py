@@ -65,7 +65,8 @@ def millimetre_paper(rng):
     depth_numbers(sheet, mask, chart, range(0, 301, 50), numbers(range(0, 301, 50)), 3, "plotter")
     level_numbers(sheet, mask, chart, range(0, 101, 20), numbers(range(0, 101, 20)), 3, "plotter")
     sheet.ink(mask, (0.25, 0.2, 0.2), 0.9)
-    draw_trace(sheet, rng, chart, invented_trace(rng, rng.uniform(240, 300)), (0.75, 0.25, 0.12), rng.uniform(0.35, 0.6), 0.92, 0.05)
+    trace = invented_trace(rng, rng.uniform(240, 300))
+    draw_trace(sheet, rng, chart, trace, (0.75, 0.25, 0.12), rng.uniform(0.35, 0.6), 0.92, 0.05)
     return sheet, [chart], camera(rng, background="wood")
 
 
@@ -122,9 +123,10 @@ def thermal_strip(rng):
     depth_numbers(sheet, mask, chart, range(0, 301, 20), numbers(range(0, 301, 20)), 2.2, "typed", gap=1)
     level_numbers(sheet, mask, chart, [0, 50, 100], numbers([0, 50, 100]), 2.2, "typed", gap=1)
     sheet.ink(mask, (0.25, 0.22, 0.22), 0.85)
-    draw_trace(sheet, rng, chart, invented_trace(rng, rng.uniform(250, 300)), (0.2, 0.18, 0.18), 0.3, 0.95, 0.03, fade=rng.uniform(0.2, 0.6))
-    view = camera(rng, background="plain", bow=rng.uniform(-0.015, 0.02), lift=rng.uniform(0, 0.02), glare=rng.uniform(0, 0.12))
-    return sheet, [chart], view
+    trace = invented_trace(rng, rng.uniform(250, 300))
+    draw_trace(sheet, rng, chart, trace, (0.2, 0.18, 0.18), 0.3, 0.95, 0.03, fade=rng.uniform(0.2, 0.6))
+    bent = {"bow": rng.uniform(-0.015, 0.02), "lift": rng.uniform(0, 0.02)}
+    return sheet, [chart], camera(rng, background="plain", glare=rng.uniform(0, 0.12), **bent)
 
 
 def filled_area(rng):
@@ -134,7 +136,9 @@ def filled_area(rng):
     mask = sheet.layer()
     level_rules(sheet, mask, chart, chart.height / 10, 0.15)
     sheet.ink(mask, (0.75, 0.75, 0.75), 0.9)
-    draw_trace(sheet, rng, chart, invented_trace(rng, 250, True), (0.60, 0.33, 0.10), 0.35, 1.0, 0.0, area=((0.95, 0.82, 0.62), rng.uniform(0.5, 1.0)))
+    trace = invented_trace(rng, 250, True)
+    area = ((0.95, 0.82, 0.62), rng.uniform(0.5, 1.0))
+    draw_trace(sheet, rng, chart, trace, (0.60, 0.33, 0.10), 0.35, 1.0, 0.0, area=area)
     mask = sheet.layer()
     sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.3)
     depth_numbers(sheet, mask, chart, range(0, 251, 25), numbers(range(0, 251, 25)), 2.6, "round", tick=1.5)
