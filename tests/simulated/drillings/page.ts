@@ -224,10 +224,13 @@ function conclusion(rows: readonly Drilled[]): string {
 /** The whole page. */
 export function page({
   judging,
+  blind,
   traces,
   draws,
 }: {
   judging: readonly Drilled[];
+  /** Families of the table drawn blind. */
+  blind: ReadonlySet<string>;
   traces: readonly Drilled[];
   draws: number;
 }): string {
@@ -240,7 +243,8 @@ export function page({
 Made by \`npm run accuracy drillings\` from \`tests/simulated/drillings/\`. Method:
 [docs/theory/soundness.md](../theory/soundness.md), section 5.
 
-Each tree has a true section, of the families and makers of [sections.md](sections.md), and something to carry: lean (load up
+Each tree has a true section, of the judging families of [sections.md](sections.md) or of a third table of families, drawn blind by
+someone who had read nothing of the method (\`tests/simulated/sections/unseenFamilies.ts\`), and something to carry: lean (load up
 to a quarter greater on one side) and the outline's shape make some directions need more strength than others, and the
 tree must be acted on when too little remains in any of them. How much must remain is what another section of the same
 mixture truly keeps, between 25 and 90 %, so the truth is not given away: of the ${rows.length} sections drilled here, ${percent(share(rows, (d) => d.truth < 1))} must
@@ -301,6 +305,14 @@ ${knowledgeTable(rows)}
 Below ${percent(SURE)}, at which the advice calls the decision sure:
 
 ${wayTable(rows)}
+
+The judging families alone:
+
+${wayTable(rows.filter((d) => !blind.has(d.family)))}
+
+Those drawn blind alone:
+
+${wayTable(rows.filter((d) => blind.has(d.family)))}
 
 ### To its own stop
 
