@@ -81,7 +81,7 @@ function NextPlace({ assessment, next, planned }: NextPlaceProps) {
               'for each place and heading: what the needle would meet in each draw, and the decision that would follow',
               'worth = 1 − chance of a wrong decision after the hole ÷ chance before it',
               'where one hole alone would not change the decision: half of what two are worth',
-              'places are ranked by that and by what each hole tells toward a decision that later holes make',
+              'places are ranked by what each hole tells of the strength about the limit, not by its worth alone',
             ],
             inputs: next.candidates.slice(0, 12).map((candidate) => ({
               name: placeOf(candidate),
