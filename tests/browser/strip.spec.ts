@@ -70,7 +70,9 @@ test.describe('on a phone', () => {
     });
 
     await test.step('the scale is taken from the printed numbers; one that nobody said is asked for, not invented', async () => {
-      await expect(step.getByText(/taken from the numbers printed on the chart/)).toBeVisible();
+      await expect(
+        step.getByText(/Taken from the numbers printed on the chart: depth 0 to 250 mm, level 0 to 100 %/),
+      ).toBeVisible();
       const right = step.getByLabel('Depth at the right edge');
       await expect(right).toHaveValue(String(CHART_MM));
       await right.fill('');
@@ -158,7 +160,7 @@ test('photos that are none, broken off, or show no line are refused in clear wor
     await expect(step.getByText(/Drag the four corners/)).toBeVisible();
     await step.getByLabel('Depth at the right edge').fill('200');
     await step.getByRole('button', { name: 'Read the line' }).click();
-    await expect(step.getByRole('alert')).toContainText(/no line of a pen/);
+    await expect(step.getByRole('alert')).toContainText(/No line of a pen/);
     await step.getByRole('button', { name: 'Leave this photo out' }).click();
   });
 

@@ -1,5 +1,15 @@
 /** What kind of picture a file is, how large, and whether it is all there: told by its bytes before it is decoded. */
-import { hasJpegEnd, isJpeg, isPng, jpegSize, pngSize, textAt } from '@standfast/casefile';
+import {
+  hasJpegEnd,
+  hasWebpEnd,
+  isJpeg,
+  isPng,
+  isWebp,
+  jpegSize,
+  pngSize,
+  textAt,
+  webpSize,
+} from '@standfast/casefile';
 import { checkStripSize, InputFault } from '@standfast/engine';
 
 export type PhotoKind = 'jpeg' | 'png' | 'heic' | 'webp';
@@ -14,6 +24,17 @@ export const PHOTO_ENDING: Record<PhotoKind, string> = {
 
 const NAMES: Record<PhotoKind, string> = { jpeg: 'JPEG', png: 'PNG', heic: 'HEIC', webp: 'WebP' };
 
+/** How a file's size and its being whole are looked up; of a HEIC's neither is told before it is decoded. */
+const LOOKS: Record<
+  PhotoKind,
+  { size: (bytes: Uint8Array) => [number, number] | null | undefined; whole: (bytes: Uint8Array) => boolean }
+> = {
+  jpeg: { size: jpegSize, whole: hasJpegEnd },
+  png: { size: pngSize, whole: hasPngEnd },
+  webp: { size: webpSize, whole: hasWebpEnd },
+  heic: { size: () => undefined, whole: () => true },
+};
+
 /** Brands of the still pictures that are packed like films (ISO/IEC 23008-12). */
 const HEIC_BRANDS = /^(heic|heix|heim|heis|hevc|mif1|msf1|avif)$/;
 
@@ -25,14 +46,18 @@ export function checkPhotoFile(bytes: Uint8Array, name: string): PhotoKind {
   if (bytes.length === 0) throw new InputFault('This file is empty: choose the photo again.', name);
   const kind = photoKind(bytes);
   if (kind === null) {
-    throw new InputFault('This is no photo that can be read: choose a JPEG, PNG or HEIC picture.', name);
+    throw new InputFault(
+      'This is no photo that can be read: choose a JPEG, PNG, WebP or HEIC picture.',
+      name,
+    );
   }
   // The size is looked at before anything is unpacked: a small file can hold a huge picture.
-  const size = kind === 'jpeg' ? jpegSize(bytes) : kind === 'png' ? pngSize(bytes) : undefined;
-  if (size === null || (kind === 'jpeg' && !hasJpegEnd(bytes)) || (kind === 'png' && !hasPngEnd(bytes))) {
+  const { size, whole } = LOOKS[kind];
+  const pixels = size(bytes);
+  if (pixels === null || !whole(bytes)) {
     throw new InputFault(brokenPhoto(kind), name);
   }
-  if (size) checkStripSize(size[0], size[1], name);
+  if (pixels) checkStripSize(pixels[0], pixels[1], name);
   return kind;
 }
 
@@ -47,8 +72,7 @@ function photoKind(bytes: Uint8Array): PhotoKind | null {
   if (isJpeg(bytes)) return 'jpeg';
   if (isPng(bytes)) return 'png';
   if (textAt(bytes, 4, 8) === 'ftyp' && HEIC_BRANDS.test(textAt(bytes, 8, 12))) return 'heic';
-  if (textAt(bytes, 0, 4) === 'RIFF' && textAt(bytes, 8, 12) === 'WEBP') return 'webp';
-  return null;
+  return isWebp(bytes) ? 'webp' : null;
 }
 
 function hasPngEnd(bytes: Uint8Array): boolean {

@@ -58,6 +58,11 @@ describe('the scale of a strip', () => {
     const seen = { chart: { cornersPx: CORNERS, sure: 0.9, from: 'frame' }, printed } as const;
     const begun = withSeen(newDraft(null, 'metric'), seen, { width: 200, height: 100 }, 'metric');
     expect(scaleFromPrint(begun, printed)).toBe('printed numbers');
+    // Shown as 9.84 in, read as 250 mm all the same.
+    const inches = withSeen(newDraft(null, 'us'), seen, { width: 200, height: 100 }, 'us');
+    expect(knownOf(inches, 'us')).toEqual({ known: { cornersPx: CORNERS, ...printed } });
+    const typed = knownOf({ ...inches, scale: { ...inches.scale, right: '10' } }, 'us');
+    expect('known' in typed && typed.known.depthMm?.[1]).toBeCloseTo(254, 9);
     expect(scaleFromPrint(begun, { ...printed, depthMm: [0, 240] })).toBeNull();
     expect(scaleFromPrint(draft({ right: '250' }), printed)).toBeNull();
   });

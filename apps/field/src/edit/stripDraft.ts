@@ -119,7 +119,7 @@ export function pointsToBeginWith(corners: CornersPx): readonly [PointPx, PointP
 
 /** The chart as it is to be read, or what is missing of its scale by field. */
 export function knownOf(
-  { corners, points, scale }: StripDraft,
+  { corners, points, printed, scale }: StripDraft,
   units: Units,
 ): { known: ChartKnown } | { faults: Partial<Record<ScaleField, string>> } {
   const faults: Partial<Record<ScaleField, string>> = {};
@@ -130,6 +130,9 @@ export function knownOf(
     return Number.NaN;
   };
   const depth = (field: ScaleField) => number(field, (value) => storedOf(value, 'lengthMm', units));
+  /** A printed number that was left as it stood is taken as printed, not as rounded for the screen. */
+  const edge = (field: 'left' | 'right', stored: number | undefined) =>
+    stored !== undefined && scale[field] === fieldText(stored, 'lengthMm', units) ? stored : depth(field);
   const level = (field: ScaleField) => number(field, (value) => value);
   const resistance = [level('bottom'), level('top')] as const;
   if (resistance[0] === resistance[1]) faults.top = 'Top and bottom cannot be at the same level.';
@@ -142,12 +145,14 @@ export function knownOf(
     const ruler = { px: [a, b], distanceMm, startMm, startsAt: scale.startsAt } as const;
     return { known: { cornersPx: corners, resistance, ruler } };
   }
-  const [from, to] = scale.way === 'edges' ? (['left', 'right'] as const) : (['atA', 'atB'] as const);
-  const depths = [depth(from), depth(to)] as const;
-  if (depths[0] === depths[1]) faults[to] = 'Both ends cannot be at the same depth.';
+  const byEdges = scale.way === 'edges';
+  const depths = byEdges
+    ? ([edge('left', printed?.depthMm?.[0]), edge('right', printed?.depthMm?.[1])] as const)
+    : ([depth('atA'), depth('atB')] as const);
+  if (depths[0] === depths[1]) faults[byEdges ? 'right' : 'atB'] = 'Both ends cannot be at the same depth.';
   if (Object.keys(faults).length > 0 || !corners || !a || !b) return { faults };
   const known: ChartKnown = { cornersPx: corners, resistance };
-  if (scale.way === 'edges') return { known: { ...known, depthMm: depths } };
+  if (byEdges) return { known: { ...known, depthMm: depths } };
   return {
     known: {
       ...known,
@@ -162,7 +167,7 @@ export function knownOf(
 /** Whether the scale is, as confirmed, the one that the printed numbers say; null where it was typed or marked. */
 export function scaleFromPrint({ printed }: StripDraft, known: ChartKnown): 'printed numbers' | null {
   const same = (a: readonly [number, number] | null | undefined, b: typeof a) =>
-    !!a && !!b && Math.abs(a[0] - b[0]) < 0.05 && Math.abs(a[1] - b[1]) < 0.05;
+    !!a && !!b && a[0] === b[0] && a[1] === b[1];
   const asPrinted = same(printed?.depthMm, known.depthMm) && same(printed?.resistance, known.resistance);
   return asPrinted ? 'printed numbers' : null;
 }

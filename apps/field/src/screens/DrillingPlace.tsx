@@ -28,7 +28,7 @@ import { quantityText, sureText } from '../units/quantities.ts';
 export function DrillingPlace({ drillingId }: { drillingId: string }) {
   const { id: caseId, caseFile, files } = useRecord();
   const session = useSession();
-  const { writer } = useSessionView();
+  const { writer, result } = useSessionView();
   const assessment = useAssessment();
   const [, navigate] = useLocation();
   const { units } = useSettings();
@@ -100,7 +100,9 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
       ) : (
         <p className="hint">
           {drilling.trace
-            ? 'The trace is drawn here once the case can be assessed.'
+            ? result.working
+              ? 'The trace is being read…'
+              : 'The trace is drawn here once the case can be assessed.'
             : 'No trace yet. Bring in the table your drill wrote for this hole, or photograph its paper strip.'}
         </p>
       )}

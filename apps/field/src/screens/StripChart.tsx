@@ -158,9 +158,8 @@ export function StripChart(props: StripChartProps) {
         </PhotoStage>
         {standsUpright(corners) && (
           <p className="needed">
-            This chart stands upright on the photo, and depth runs from the side named left to the one named
-            right: turn the chart until left stands where depth begins, or runs out on a chart drawn
-            backwards.
+            This chart stands upright on the photo. Turn it until “left” stands where its depth begins: its
+            level then rises from “bottom” to “top”.
           </p>
         )}
         <p>
@@ -221,8 +220,8 @@ export function StripChart(props: StripChartProps) {
           {WAY_FIELDS[scale.way].map(([field, label]) => (
             <Fragment key={field}>{entry(field, label, length)}</Fragment>
           ))}
-          {entry('bottom', 'Level at the bottom edge', '%')}
-          {entry('top', 'Level at the top edge', '%')}
+          {entry('bottom', 'Level at the bottom', '%')}
+          {entry('top', 'Level at the top', '%')}
         </div>
         <p className="hint">
           Level is in percent of the drill’s full scale.
@@ -254,10 +253,13 @@ const SIDES = [
 
 /** Which of the numbers below were read off the chart. */
 function printedWords({ depthMm, resistance }: PrintedScale): string {
-  const what = depthMm && resistance ? 'Depth and level' : depthMm ? 'Depth' : 'Level';
-  const missing =
-    depthMm && resistance ? '' : depthMm ? ' Level could not be read.' : ' Depth could not be read.';
-  return `${what} ${depthMm && resistance ? 'were' : 'was'} taken from the numbers printed on the chart: hold them against the photo.${missing}`;
+  // As they are printed, whatever units the fields are in.
+  const depth = depthMm && `depth ${depthMm[0]} to ${depthMm[1]} mm`;
+  const level = resistance && `level ${resistance[0]} to ${resistance[1]} %`;
+  const missing = [depth ? '' : ' Depth could not be read.', level ? '' : ' Level could not be read.'].join(
+    '',
+  );
+  return `Taken from the numbers printed on the chart: ${[depth, level].filter(Boolean).join(', ')}. Hold them against the photo.${missing}`;
 }
 
 function sureWords(sure: number): string {

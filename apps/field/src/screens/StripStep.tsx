@@ -128,12 +128,17 @@ function StripWork({ strip, onDraft, leaveOut, done }: StripWorkProps) {
 
   return (
     <div className="import-step">
-      {fault && (
-        <p className="fault" role="alert">
-          {fault}
-        </p>
+      {/* Buttons that begin the work lie farther down on a phone: what comes of it stays in sight. */}
+      {(fault || doing) && (
+        <div className="step-state">
+          {fault && (
+            <p className="fault" role="alert">
+              {fault}
+            </p>
+          )}
+          {doing && <DoingBar doing={doing} />}
+        </div>
       )}
-      {doing && <DoingBar doing={doing} />}
       {photo && reader && draft.corners && draft.at === 'chart' && (
         <StripChart
           photo={photo}

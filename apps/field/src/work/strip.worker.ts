@@ -50,11 +50,14 @@ async function told<T>(name: string, step: () => T | Promise<T>): Promise<StripO
   try {
     return { ok: true, value: await step() };
   } catch (thrown) {
-    if (thrown instanceof InputFault) return { ok: false, message: thrown.what };
+    if (thrown instanceof InputFault) return { ok: false, message: asSentence(thrown.what) };
     const message = thrown instanceof Error ? thrown.message : String(thrown);
     return { ok: false, message: `${name} could not be read: ${message}` };
   }
 }
+
+/** What is wrong, as it stands on a line of its own. */
+const asSentence = (what: string) => what.charAt(0).toUpperCase() + what.slice(1);
 
 function opened(): StripImage {
   if (!image) throw new InputFault('No photo is open: choose it again.', 'photo');
