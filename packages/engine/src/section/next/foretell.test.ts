@@ -10,15 +10,23 @@ describe('what an answer foretells', () => {
   it('scores by an answer that decides', () => {
     const answer = uniform();
     const margin = answer.map((a) => 2 * a - 1);
-    const score = scores([answer], 1, margin);
+    const score = scores([answer], 1, margin)[0]!;
     // The ridge draws slopes toward nought by about two draws in the half of them.
     for (let i = 0; i < DRAWS; i += 97) expect(Math.abs(score[i]! - margin[i]!)).toBeLessThan(0.02);
+  });
+
+  it('scores several kinds of margins as it scores each alone', () => {
+    const [a, b] = [uniform(), uniform()];
+    const squares = a.map((x, i) => x * x + b[i]!);
+    const both = scores([a], 1, b, squares);
+    expect(both).toEqual([scores([a], 1, b)[0], scores([a], 1, squares)[0]]);
+    expect(both[0]).not.toEqual(both[1]);
   });
 
   it('puts the answers of two needles together', () => {
     const [a, b] = [uniform(), uniform()];
     const margin = a.map((x, i) => x + b[i]! - 1);
-    const [alone, both] = [scores([a], 1, margin), scores([a, b], 1, margin)];
+    const [alone, both] = [scores([a], 1, margin)[0]!, scores([a, b], 1, margin)[0]!];
     const missed = (score: Float64Array) =>
       score.reduce((sum, s, i) => sum + (s - margin[i]!) ** 2, 0) / DRAWS;
     // Alone, what is missed is the spread of the other: 1/12.
@@ -29,9 +37,9 @@ describe('what an answer foretells', () => {
   it('says what share of the margins an answer tells', () => {
     const [a, b, noise] = [uniform(), uniform(), uniform()];
     const margin = a.map((x, i) => x + b[i]! - 1);
-    expect(told(scores([a], 1, margin), margin)).toBeCloseTo(0.5, 1);
-    expect(told(scores([a, b], 1, margin), margin)).toBeGreaterThan(0.999);
-    expect(told(scores([noise], 1, margin), margin)).toBeLessThan(0.01);
+    expect(told(scores([a], 1, margin)[0]!, margin)).toBeCloseTo(0.5, 1);
+    expect(told(scores([a, b], 1, margin)[0]!, margin)).toBeGreaterThan(0.999);
+    expect(told(scores([noise], 1, margin)[0]!, margin)).toBeLessThan(0.01);
     expect(told(new Float64Array(4), new Float64Array(4).fill(2))).toBe(0);
   });
 
@@ -39,7 +47,7 @@ describe('what an answer foretells', () => {
     const fails = Uint8Array.from(uniform(), (x) => (x < 0.3 ? 1 : 0));
     const margin = Float64Array.from(fails, (f) => (f ? -1 : 1));
     const noise = Float64Array.from({ length: 10 * DRAWS }, () => random.uniform());
-    const left = leftAfter(scores([noise], 10, margin), fails, 1);
+    const left = leftAfter(scores([noise], 10, margin)[0]!, fails, 1);
     const failing = fails.reduce((sum, f) => sum + f, 0) / DRAWS;
     expect(left.wrong).toBeCloseTo(failing, 2);
     expect(left.doubt / (failing * (1 - failing))).toBeCloseTo(1, 1);

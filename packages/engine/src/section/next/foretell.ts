@@ -35,13 +35,17 @@ export function margins(
 }
 
 /**
- * Scores of the draws by what the answers say of their margins. Each half of the draws is scored by what was learned on
- * the other half, so that chance is not taken for knowledge.
+ * Scores of the draws by what the answers say of their margins, one row of scores for each kind of margins. Each half of the
+ * draws is scored by what was learned on the other half, so that chance is not taken for knowledge.
  *
  * @param answers for each needle its answers, rows of `size` numbers
  */
-export function scores(answers: readonly Float64Array[], size: number, margin: Float64Array): Float64Array {
-  const draws = margin.length;
+export function scores(
+  answers: readonly Float64Array[],
+  size: number,
+  ...kinds: readonly Float64Array[]
+): Float64Array[] {
+  const draws = answers[0]!.length / size;
   const columns = answers.length * size + 1;
   // One row a draw, a last column of ones.
   const rows = new Float64Array(draws * columns).fill(1);
@@ -50,15 +54,14 @@ export function scores(answers: readonly Float64Array[], size: number, margin: F
       for (let j = 0; j < size; j++) rows[i * columns + k * size + j] = a[i * size + j]!;
     }
   });
-  const out = new Float64Array(draws);
+  const out = kinds.map(() => new Float64Array(draws));
+  const square = new Float64Array(columns * columns);
   for (const half of [0, 1]) {
-    const square = new Float64Array(columns * columns);
-    const slopes = new Float64Array(columns);
+    square.fill(0);
     for (let i = half; i < draws; i += 2) {
       const from = i * columns;
       for (let p = 0; p < columns; p++) {
         const r = rows[from + p]!;
-        slopes[p] = slopes[p]! + r * margin[i]!;
         const at = p * columns;
         for (let q = 0; q <= p; q++) square[at + q] = square[at + q]! + r * rows[from + q]!;
       }
@@ -67,13 +70,22 @@ export function scores(answers: readonly Float64Array[], size: number, margin: F
       square[p * columns + p] = square[p * columns + p]! + (p < columns - 1 ? RIDGE : 1e-6);
     }
     cholesky(square, columns);
-    solveLower(square, columns, slopes);
-    solveUpperOfLower(square, columns, slopes);
-    for (let i = 1 - half; i < draws; i += 2) {
-      let score = 0;
-      for (let p = 0; p < columns; p++) score += slopes[p]! * rows[i * columns + p]!;
-      out[i] = score;
-    }
+    kinds.forEach((margin, kind) => {
+      const slopes = new Float64Array(columns);
+      for (let i = half; i < draws; i += 2) {
+        const from = i * columns;
+        const m = margin[i]!;
+        for (let p = 0; p < columns; p++) slopes[p] = slopes[p]! + rows[from + p]! * m;
+      }
+      solveLower(square, columns, slopes);
+      solveUpperOfLower(square, columns, slopes);
+      const scored = out[kind]!;
+      for (let i = 1 - half; i < draws; i += 2) {
+        let score = 0;
+        for (let p = 0; p < columns; p++) score += slopes[p]! * rows[i * columns + p]!;
+        scored[i] = score;
+      }
+    });
   }
   return out;
 }

@@ -121,7 +121,40 @@ describe('next drilling', () => {
     expect(Math.max(...advice.candidates.map((c) => c.worth))).toBeLessThan(0.1);
     expect(crosses(advice, north) || crosses(advice, south)).toBe(true);
     expect(advice.worth).toBeGreaterThan(0.3);
-    expect(advice.why).toContain('One hole alone');
+    expect(advice.why).toContain('would hardly change it alone');
+  });
+
+  it('ranks places by what they tell of the strength, and says what that does for the decision', () => {
+    // The east decides, but tells little of the strength; the west does not decide, and tells most of it.
+    const east: Sector = { middleDeg: 90, halfWidthDeg: 20, chance: 0.15 };
+    const west: Sector = { middleDeg: 270, halfWidthDeg: 20, chance: 0.5 };
+    const both = stemWithDoubtfulSectors(east, west);
+    const safetyByDraw = Float64Array.from(both.lost, ([e, w]) => (e ? 1.44 : w ? 1.6 : 4));
+    const sections = [
+      { id: 's1', posterior: both.posterior, safetyByDraw, safetyOfSection: safetyByDraw, drilled: [] },
+    ];
+    const advice = nextDrilling({ sections, limit: 1.5, needleMm: 250 });
+    expect(advice.stop).toBeUndefined();
+    if (advice.stop) return;
+    expect(crosses(advice, west)).toBe(true);
+    expect(advice.candidates[0]!.worth).toBeLessThan(0.1);
+    expect(advice.why).toContain('would hardly change it alone');
+    const decides = advice.candidates.find((c) => c.azimuthDeg === 90)!;
+    expect(decides.worth).toBeGreaterThan(0.5);
+  });
+
+  it('ranks a place in a section that leaves no doubt behind all of one that does', () => {
+    const safe = Float64Array.from(lost, ([isLost]) => (isLost ? 2.5 : 4));
+    const { candidates = [] } = nextDrilling({
+      sections: [
+        { id: 'low', posterior, safetyByDraw: safe, safetyOfSection: safe, drilled: [] },
+        { id: 'high', posterior, safetyByDraw: decided, safetyOfSection: decided, drilled: [] },
+      ],
+      limit: 1.5,
+    });
+    const telling = candidates.filter((c) => crosses(c, doubtful) && c.worth > 0.5);
+    expect(telling.length).toBeGreaterThan(3);
+    expect(candidates.slice(0, telling.length).every((c) => c.sectionId === 'high')).toBe(true);
   });
 
   it('stops when the decision is sure', () => {

@@ -37,7 +37,7 @@ const STEEP_DEG = 45;
 const MISLEADS = 0.05;
 const USUAL_NEEDLE_MM = 400;
 /** Draws that places are weighed by, at most: enough to rank them, few enough to be quick. */
-const MOST_DRAWS = 1500;
+const MOST_DRAWS = 1000;
 /** When one hole alone cannot tip the decision: places looked at for the second, and how far from the first. */
 const SECOND_OF_TWO = 24;
 const TWO_APART_DEG = 15;
@@ -178,8 +178,8 @@ function worthOfTwo(
     .filter((c) => c.section === first.section && turn(c.azimuthDeg, first.azimuthDeg) >= TWO_APART_DEG)
     .slice(0, SECOND_OF_TWO);
   const worths = seconds.map((second) => {
-    const score = scores([first.answers, second.answers], ANSWER_SIZE, toDecide);
-    return takenOff(before.wrong, leftAfter(score, fails, safeOtherwise).wrong);
+    const [score] = scores([first.answers, second.answers], ANSWER_SIZE, toDecide);
+    return takenOff(before.wrong, leftAfter(score!, fails, safeOtherwise).wrong);
   });
   return Math.max(0, ...worths);
 }
@@ -195,14 +195,15 @@ function candidatesOf(section: Looked, index: number, needleMm: number): Candida
     HEADINGS_DEG.map((offRadialDeg): Aim => ({ azimuthDeg, offRadialDeg })),
   );
   const answers = needleAnswers(posterior, aims, needleMm, fails.length);
-  const tells = answers.map((a) => told(scores([a], ANSWER_SIZE, toKnow), toKnow));
+  const scored = answers.map((a) => scores([a], ANSWER_SIZE, toKnow, toDecide));
+  const tells = scored.map(([score]) => told(score!, toKnow));
   const inSection = before.doubt > 0 ? Math.max(0, (before.doubt - known.doubt) / before.doubt) : 0;
   return free.map((_, place): Candidate => {
     const radial = place * HEADINGS_DEG.length;
     const turned = HEADINGS_DEG.slice(1).map((_, h) => radial + 1 + h);
     const better = turned.reduce((a, b) => (tells[b]! > tells[a]! ? b : a));
     const k = tells[better]! > tells[radial]! + GAIN_OF_TURNING ? better : radial;
-    const left = leftAfter(scores([answers[k]!], ANSWER_SIZE, toDecide), fails, safeOtherwise);
+    const left = leftAfter(scored[k]![1]!, fails, safeOtherwise);
     return {
       ...aims[k]!,
       section: index,

@@ -38,7 +38,7 @@ export function stopWhenWorthless(standing: Standing, bestDrop: number, wrongIfK
 /** What the advice to drill rests on. */
 export type Prospect =
   | { holes: 1 | 2; wrongAfter: number }
-  /** No two holes would tip the decision, but the doubt lies in the section. */
+  /** Neither one hole nor two would tip the decision, but the doubt lies in the section. */
   | { wrongIfKnown: number };
 
 /** Where to drill, and what for. */
@@ -59,5 +59,5 @@ export function whyDrill(
   const after = `expected to bring that to ${percent(prospect.wrongAfter)}.${heading}`;
   return prospect.holes === 1
     ? `${now} A hole at ${at}, is ${after}`
-    : `${now} One hole alone would hardly change it; one at ${at}, and the best one after it are ${after}`;
+    : `${now} A hole at ${at}, would hardly change it alone, but tells most of the strength; it and the best one after it are ${after}`;
 }

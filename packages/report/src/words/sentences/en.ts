@@ -125,9 +125,9 @@ export const englishSentences = {
     worthTurned:
       'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. A hole at section {id}, {azimuth}, is expected to bring that to {after}. Turn the needle {turned} to the {side} of the pith: there it tells more of the section.',
     worthTwo:
-      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. One hole alone would hardly change it; one at section {id}, {azimuth}, and the best one after it are expected to bring that to {after}.',
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. A hole at section {id}, {azimuth}, would hardly change it alone, but tells most of the strength; it and the best one after it are expected to bring that to {after}.',
     worthTwoTurned:
-      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. One hole alone would hardly change it; one at section {id}, {azimuth}, and the best one after it are expected to bring that to {after}. Turn the needle {turned} to the {side} of the pith: there it tells more of the section.',
+      'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. A hole at section {id}, {azimuth}, would hardly change it alone, but tells most of the strength; it and the best one after it are expected to bring that to {after}. Turn the needle {turned} to the {side} of the pith: there it tells more of the section.',
     worthSeveral:
       'As far as breakage goes, the decision to {leaning} is wrong with a chance of {chance} now. One or two holes would hardly change it, but most of it lies in the section: known throughout, that would leave {known}. A hole at section {id}, {azimuth}, tells most of what is not known.',
     worthSeveralTurned:

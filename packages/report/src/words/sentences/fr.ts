@@ -124,9 +124,9 @@ export const frenchSentences: SentenceTable = {
     worthTurned:
       'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, devrait la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y apprend davantage de la section.',
     worthTwo:
-      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un seul forage n’y changerait guère ; un forage à la section {id}, {azimuth}, et le meilleur qui le suivrait devraient la ramener à {after}.',
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, n’y changerait guère à lui seul, mais c’est lui qui apprend le plus de la résistance ; avec le meilleur qui le suivrait, il devrait la ramener à {after}.',
     worthTwoTurned:
-      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un seul forage n’y changerait guère ; un forage à la section {id}, {azimuth}, et le meilleur qui le suivrait devraient la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y apprend davantage de la section.',
+      'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un forage à la section {id}, {azimuth}, n’y changerait guère à lui seul, mais c’est lui qui apprend le plus de la résistance ; avec le meilleur qui le suivrait, il devrait la ramener à {after}. Tournez l’aiguille de {turned} vers la {side} par rapport à la moelle : elle y apprend davantage de la section.',
     worthSeveral:
       'Pour ce qui est de la rupture, la décision de {leaning} est fausse avec une probabilité de {chance} à présent. Un ou deux forages n’y changeraient guère, mais le doute tient surtout à la section : connue partout, elle en laisserait {known}. Un forage à la section {id}, {azimuth}, apprend l’essentiel de ce qui n’est pas connu.',
     worthSeveralTurned:
