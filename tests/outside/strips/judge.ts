@@ -111,13 +111,15 @@ export function judgeStrip(image: StripImage, truth: StripTruth): StripVerdict {
   const level = settled(image, { cornersPx, depthMm: first.depthMm })?.chart;
   const tapped = settled(image, { cornersPx, resistance: first.resistance, ...tapsOf(first) })?.chart;
 
-  // Where there are several charts, the one nearest the one found is meant.
+  // Where there are several charts, the one nearest the one found is meant; it may be told turned half round, as charts
+  // whose numbers stand upright beside them are, with its scale turned too.
+  const either = truth.charts.flatMap((chart) => [chart, turned(chart)]);
   const scaleGiven = settled(image, { depthMm: first.depthMm, resistance: first.resistance });
-  const nearest = scaleGiven?.chart && nearestChart(scaleGiven.chart.cornersPx, truth.charts);
+  const nearest = scaleGiven?.chart && nearestChart(scaleGiven.chart.cornersPx, either);
   const offPx = nearest ? cornersOff(scaleGiven.chart.cornersPx, nearest.cornersPx) : 0;
   const right = nearest && offPx <= WRONG_CORNER * longerSide(nearest.cornersPx);
   const alone = settled(image, {});
-  const meant = alone?.chart && nearestChart(alone.chart.cornersPx, truth.charts);
+  const meant = alone?.chart && nearestChart(alone.chart.cornersPx, either);
 
   return {
     truth,
@@ -188,6 +190,13 @@ export function cornersOffAnyTurn(
 }
 
 const longerSide = (c: CornersPx) => Math.max(distance(c[0], c[1]), distance(c[1], c[2]));
+
+function turned(chart: TrueChart): TrueChart {
+  const [a, b, c, d] = chart.cornersPx;
+  const [left, right] = chart.depthMm;
+  const [bottom, top] = chart.resistance;
+  return { ...chart, cornersPx: [c, d, a, b], depthMm: [right, left], resistance: [top, bottom] };
+}
 
 function nearestChart(corners: CornersPx, charts: readonly TrueChart[]): TrueChart {
   return charts.reduce((best, chart) =>

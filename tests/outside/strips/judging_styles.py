@@ -70,7 +70,7 @@ def green_grid(rng):
 
 
 def ruled_paper(rng):
-    """Exercise paper with blue rules and a red margin; the frame is ruled in pencil, numbers and notes in handwriting."""
+    """Exercise paper with blue rules and a red margin; the frame is ruled in pencil, numbers and notes in handwriting; the pen skips twice."""
     sheet = Sheet(rng, 297, 170, (0.90, 0.94, 0.95), res=10)
     chart = Chart(42, 34, 225, 90, (0, 250), (0, 100), "mm", "percent")
     mask = sheet.layer()
@@ -88,7 +88,8 @@ def ruled_paper(rng):
     mask = sheet.layer()
     sheet.words(mask, prose(rng, 4), 60, 20, 4, "hand", "lm")
     sheet.ink(mask, (0.55, 0.2, 0.1), 0.9, 0.03)
-    draw_trace(sheet, rng, chart, invented_trace(rng, 240, True), (0.55, 0.15, 0.08), rng.uniform(0.4, 0.6), 0.9, 0.04, jerky=0.3)
+    gaps = [(at, at + long) for at, long in zip(rng.uniform([60, 140], [110, 200]), (6, 20))]
+    draw_trace(sheet, rng, chart, invented_trace(rng, 240, True), (0.55, 0.15, 0.08), rng.uniform(0.4, 0.6), 0.9, 0.04, jerky=0.3, gaps=gaps)
     return sheet, [chart], shot(rng, background="cloth")
 
 

@@ -23,8 +23,8 @@ import {
   toPhotoPx,
 } from './judge.ts';
 
-const COUNT = 5;
-const FIRST_SEED = 41_000;
+const COUNT = 4;
+const FIRST_SEED = 43_000;
 const MODULES = ['numpy', 'cv2'] as const;
 
 const [set = 'judging', count = COUNT, firstSeed = set === 'tuning' ? 1 : FIRST_SEED] = process.argv.slice(2);
@@ -179,9 +179,9 @@ function dangers(styles: Style[]): string {
   return told.length ? told.join('\n') : 'None.';
 }
 
-function within(styles: Style[], depthMm: number, levelPct: number): string {
+function within(styles: Style[], depthMm: number, levelPct: number, which: 'levelPct' | 'steadyPct'): string {
   const lines = styles.flatMap(({ strips }) => strips.map(({ given }) => given));
-  const held = lines.filter((l) => l && (l.depthMm ?? 0) <= depthMm && l.levelPct <= levelPct).length;
+  const held = lines.filter((l) => l && (l.depthMm ?? 0) <= depthMm && l[which] <= levelPct).length;
   return `${held} of ${lines.length}`;
 }
 
@@ -195,7 +195,8 @@ charts in styles of its own, with traces, paper, pens and cameras of its own, an
 [strips](strips.md). Paper bends as a surface that keeps its lengths; the camera has a lens that bends straight lines, views
 from up to 30 degrees, blur, noise, shadow, uneven white, sharpening, and JPEG by OpenCV at quality 45 to 95 (folded strips
 40 to 60). The styles below are apart from those that may be tried while working at the reader (\`tuning_styles.py\`,
-\`judging_styles.py\`). Seeds ${firstSeed} on, ${count} photos a style, 1,500 to 2,300 pixels long.
+\`judging_styles.py\`). Seeds ${firstSeed} on, ${count} photos a style, 1,500 to 2,300 pixels long. Of the judging styles one was looked into, with
+other seeds, to decide how this page counts a chart told turned half round ("hanging strip": right, if its scale is turned too).
 
 ${styles.map(({ name, about }) => `- ${name}: ${about}`).join('\n')}
 
@@ -204,10 +205,11 @@ ${styles.map(({ name, about }) => `- ${name}: ${about}`).join('\n')}
 ${dangers(styles)}
 
 A line counts here when it tells a confidence of 0.7 or more while over a tenth of its samples are wrong by over
-5 % of full scale against every true level within 1 mm; a chart found, when a corner lies off by over 3 % of its longer side and the reader does not itself ask for a check
-(sure to ${TRUSTED} or more); a scale, when depth at the chart's true edges is wrong by over 1 % of its span, or level by over 2 %.
-Numbers printed in another unit and not marked so ("tenths") can be known by nobody from the photo: there the reader's
-sentence that the scale was read from print and is to be checked is all there is.
+5 % of full scale against every true level within 1 mm; a chart found, when a corner lies off by over 3 % of its longer side
+and the reader does not itself ask for a check (sure to ${TRUSTED} or more); a scale, when depth at the chart's true edges is
+wrong by over 1 % of its span, or level by over 2 %, though the reader always says that a scale read from print is to be checked.
+Numbers printed in another unit and not marked so ("tenths") can be known by nobody from the photo: there that
+sentence is all there is.
 
 ## The line, corners and scale given
 
@@ -219,14 +221,16 @@ sentence that the scale was read from print and is to be checked is all there is
 
 ${linesTable(styles, ({ given }) => given)}
 
-Within 0.5 mm and 1 %: ${within(styles, 0.5, 1)}; within 1 mm and 2 %: ${within(styles, 1, 2)}.
+Within 0.5 mm and 1 %: ${within(styles, 0.5, 1, 'levelPct')}, by the level alone ${within(styles, 0.5, 1, 'steadyPct')}. Within 1 mm and 2 %: ${within(styles, 1, 2, 'levelPct')}, by the
+level alone ${within(styles, 1, 2, 'steadyPct')}.
 
 ## The chart found, its scale given
 
 Pixels are those of a photo 1,600 long. Of two charts on a photo either is right. A chart on its side whose numbers cannot be
 read is refused, since which end is its top is not known. Beside it the common OpenCV recipe
 (\`contour_recipe.py\`: adaptive threshold, contours, hulls with four sides, corners to a part of a pixel): its largest figure,
-which is often the paper, and the best of all its figures, as if a person chose. Its corners count in any turn; it takes ${ms[ms.length >> 1]!.toFixed(0)} ms of one processor a photo.
+which is often the paper, and the best of all its figures, as if a person chose. Its corners count in any turn; it takes
+${ms[ms.length >> 1]!.toFixed(0)} ms of one processor a photo.
 
 ${cornersTable(styles)}
 

@@ -303,6 +303,35 @@ def later_part(rng):
     return sheet, [chart], camera(rng, background="cloth")
 
 
+def dark_area(rng):
+    """An area filled in one dark colour, without a line along its edge: the edge is the curve."""
+    sheet = Sheet(rng, 270, 130, res=10)
+    chart = Chart(26, 14, 220, 90, (0, 260), (0, 100), "mm", "percent")
+    colour = [(0.30, 0.42, 0.25), (0.55, 0.35, 0.20), (0.25, 0.25, 0.25)][int(rng.integers(3))]
+    trace = invented_trace(rng, 260, True)
+    draw_trace(sheet, rng, chart, trace, BLACK, area=(colour, rng.uniform(0.7, 1.0)), outline=False)
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.3)
+    depth_numbers(sheet, mask, chart, range(0, 261, 20), numbers(range(0, 261, 20)), 2.6, "plain", tick=1.4)
+    level_numbers(sheet, mask, chart, range(0, 101, 20), numbers(range(0, 101, 20)), 2.6, "plain", tick=1.4)
+    sheet.ink(mask, BLACK)
+    return sheet, [chart], camera(rng, background="wood")
+
+
+def lifted_pen(rng):
+    """A framed chart without grid whose pen was lifted three times, once for long: nothing may be read there."""
+    sheet = Sheet(rng, 290, 116, res=10)
+    chart = Chart(22, 12, 250, 84, (0, 250), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.3)
+    depth_numbers(sheet, mask, chart, range(0, 251, 50), numbers(range(0, 251, 50)), 2.8, "typed", tick=1.2)
+    level_numbers(sheet, mask, chart, range(0, 101, 25), numbers(range(0, 101, 25)), 2.8, "typed", tick=1.2)
+    sheet.ink(mask, BLACK)
+    gaps = [(at, at + long) for at, long in zip(rng.uniform([40, 100, 180], [60, 130, 200]), (4, 25, 9))]
+    draw_trace(sheet, rng, chart, invented_trace(rng, 245), (0.55, 0.15, 0.1), 0.45, 0.9, 0.03, gaps=gaps)
+    return sheet, [chart], camera(rng, background="cloth")
+
+
 def ruler(sheet, chart, y, long_mm, colour=(0.55, 0.75, 0.88)):
     """A ruler drawn along the chart, its zero at the chart's left."""
     mask = sheet.layer()
@@ -332,4 +361,6 @@ STYLES = {
     "page border": page_border,
     "table and axes": table_and_axes,
     "later part": later_part,
+    "dark area": dark_area,
+    "lifted pen": lifted_pen,
 }
