@@ -26,6 +26,18 @@ describe('files brought in', () => {
     ]);
   });
 
+  it('are photos by their name or by what the device says of them', async () => {
+    const nameless = { path: '1000012345', file: new File([''], '1000012345', { type: 'image/jpeg' }) };
+    const found = await sortIncoming([file('a.JPG'), nameless, file('b.webp'), file('c')]);
+    const photos = found.find(({ kind }) => kind === 'photos');
+    expect(photos?.kind === 'photos' && photos.photos.map(({ name }) => name)).toEqual([
+      'a.JPG',
+      '1000012345',
+      'b.webp',
+    ]);
+    expect(found.map(({ kind }) => kind)).toEqual(['unknown', 'photos']);
+  });
+
   it('take a chosen folder’s own files as the case, and several folders as several cases', async () => {
     const alone = await sortIncoming([file('case.json', '{}'), file('traces/d1.csv')]);
     expect(alone.map(({ kind }) => kind)).toEqual(['folder']);

@@ -52,7 +52,7 @@ export async function sortIncoming(files: readonly PathFile[]): Promise<Incoming
   for (const { path, file } of rest) {
     if (ZIP.test(path)) found.push({ kind: 'zip', name: file.name, bytes: await bytesOf(file) });
     else if (TABLE.test(path)) tables.push({ name: file.name, bytes: await bytesOf(file) });
-    else if (PHOTO.test(path)) photos.push({ name: file.name, bytes: await bytesOf(file) });
+    else if (isPhoto(path, file)) photos.push({ name: file.name, bytes: await bytesOf(file) });
     else if (REPORT.test(path)) found.push({ kind: 'report', file });
     else if (INVENTORY.test(path)) found.push({ kind: 'inventory', file });
     else found.push({ kind: 'unknown', name: file.name });
@@ -61,6 +61,9 @@ export async function sortIncoming(files: readonly PathFile[]): Promise<Incoming
   if (tables.length > 0) found.push({ kind: 'tables', tables });
   return found;
 }
+
+/** By its name, or by what the device says it is: pickers hand over pictures without an ending too. */
+const isPhoto = (path: string, file: File) => PHOTO.test(path) || /^image\/(?!svg)/.test(file.type);
 
 async function bytesOf(file: File): Promise<Uint8Array> {
   return new Uint8Array(await file.arrayBuffer());
