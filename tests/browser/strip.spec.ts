@@ -1,7 +1,10 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { firstStart, goTo, settled } from './app.ts';
-import { CHART_MM, heldAs, stripPhoto, VOID_MM } from './stripPhoto.ts';
+import { CHART_MM, heldAs, SECOND_VOID_MM, stripPhoto, VOID_MM } from './stripPhoto.ts';
+
+// Long ways through the app; a machine that does much else takes its time.
+test.describe.configure({ timeout: 240_000 });
 
 async function choosePhoto(page: Page, buffer: Buffer, name = 'strip.jpg'): Promise<Locator> {
   await page.getByLabel('Photos of paper strips').setInputFiles({ name, mimeType: 'image/jpeg', buffer });
@@ -113,18 +116,30 @@ test.describe('on a phone', () => {
       await expect(readings).toHaveText(before ?? '');
     });
 
-    await step.getByLabel('Entry, direction from the pith').fill('45');
-    await step.getByRole('button', { name: 'Keep the trace and the photo' }).click();
-    await expect(page.getByRole('heading', { name: /d12/ })).toBeVisible();
-    await expect(page.getByText(/strip.jpg: \d+ readings kept, with the photo/)).toBeVisible();
-    const hollow = page.getByRole('row', { name: /^void/ });
-    await expect(hollow).toHaveCount(1);
-    const [from, to] = (await hollow.getByRole('cell').allTextContents()).map((text) =>
-      Number.parseFloat(text),
-    );
-    expect(Math.abs(from! - VOID_MM[0])).toBeLessThanOrEqual(2);
-    expect(Math.abs(to! - VOID_MM[1])).toBeLessThanOrEqual(2);
-    await expect(page.getByRole('img', { name: 'Paper strip: photos/d12.jpg' })).toBeVisible();
+    const expectHollow = async (name: string, [begins, ends]: readonly [number, number]) => {
+      await expect(page.getByRole('heading', { name: new RegExp(name) })).toBeVisible();
+      const hollow = page.getByRole('row', { name: /^void/ });
+      await expect(hollow).toHaveCount(1);
+      const [from, to] = (await hollow.getByRole('cell').allTextContents()).map((text) =>
+        Number.parseFloat(text),
+      );
+      expect(Math.abs(from! - begins)).toBeLessThanOrEqual(2);
+      expect(Math.abs(to! - ends)).toBeLessThanOrEqual(2);
+      await expect(page.getByRole('img', { name: `Paper strip: photos/${name}.jpg` })).toBeVisible();
+    };
+    await test.step('both lines of the sheet are kept, one after the other, each with its photo', async () => {
+      await step.getByLabel('Entry, direction from the pith').fill('45');
+      await step.getByRole('button', { name: 'Keep, then take another line' }).click();
+      await expect(page.getByText(/strip.jpg: \d+ readings kept, with the photo/)).toBeVisible();
+      await expect(step.getByRole('radio', { name: '2, red' })).toBeChecked();
+      await step.getByRole('button', { name: 'Keep the trace and the photo' }).click();
+      await expect(step.getByText('Say at which side the needle went in.')).toBeVisible();
+      await step.getByLabel('Entry, direction from the pith').fill('135');
+      await step.getByRole('button', { name: 'Keep the trace and the photo' }).click();
+      await expectHollow('d13', SECOND_VOID_MM);
+      await page.getByRole('link', { name: 'Drilling before: d12' }).click();
+      await expectHollow('d12', VOID_MM);
+    });
     await settled(page);
   });
 });

@@ -5,6 +5,8 @@ import { simulateTrace } from '../simulated/traces/simulateTrace.ts';
 
 /** What the needle met, mm: bark, wood, a void, wood. */
 export const VOID_MM = [95, 135] as const;
+/** The same of the second drilling on the sheet. */
+export const SECOND_VOID_MM = [150, 190] as const;
 /** Depth at the chart's right edge, mm. */
 export const CHART_MM = 250;
 
@@ -54,7 +56,7 @@ function needlePass(seed: number, voidMm: readonly [number, number]) {
 /** The photo as a JPEG; with `second` a red line of another drilling is on the same sheet. */
 export function stripPhoto({ second = false } = {}): Buffer {
   const print = second
-    ? { ...PRINT, second: { colour: [0.8, 0.12, 0.1] as const, trace: needlePass(9, [150, 190]) } }
+    ? { ...PRINT, second: { colour: [0.8, 0.12, 0.1] as const, trace: needlePass(9, SECOND_VOID_MM) } }
     : PRINT;
   const strip = printStrip(needlePass(7, VOID_MM), CHART_MM, print as PrintStyle, 1);
   return Buffer.from(packJpeg(photograph(strip, CAMERA, 2).image, 88));

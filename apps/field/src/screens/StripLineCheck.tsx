@@ -113,7 +113,9 @@ export function StripLineCheck(props: StripLineCheckProps) {
     else change({ edits: draft.edits.slice(0, -1) });
   };
 
-  const keep = async () => {
+  const several = reading.lines.length > 1;
+  /** Keeps the trace; of a sheet with several lines another may be taken right after, its chart as it was confirmed. */
+  const keep = async (another: boolean) => {
     setAsked(true);
     if (assignmentFault(assignment) !== null) return;
     setBusy(true);
@@ -144,8 +146,16 @@ export function StripLineCheck(props: StripLineCheckProps) {
       );
       rememberScale(provenance);
       say(`${strip.name}: ${mended.depthMm.length} readings kept, with the photo.`);
-      done();
-      navigate(drillingAddress(caseId, taken.ref));
+      if (another) {
+        setPoints([]);
+        setAsked(false);
+        setAssignment(usualAssignment(caseFile, '', null));
+        change({ chosen: (draft.chosen + 1) % reading.lines.length, edits: [] });
+        heading.current?.focus();
+      } else {
+        done();
+        navigate(drillingAddress(caseId, taken.ref));
+      }
     } catch (thrown) {
       setFault(thrown instanceof InputFault ? thrown.message : storageFaultOf(thrown).message);
     } finally {
@@ -153,6 +163,7 @@ export function StripLineCheck(props: StripLineCheckProps) {
     }
   };
 
+  const nothing = busy || mended.depthMm.length === 0;
   const undone = draft.edits.length + points.length === 0;
   return (
     <>
@@ -160,7 +171,7 @@ export function StripLineCheck(props: StripLineCheckProps) {
         <h3 ref={heading} tabIndex={-1}>
           The line on the photo
         </h3>
-        {reading.lines.length > 1 && (
+        {several && (
           <Segments
             label={`${reading.lines.length} lines were found. The trace is`}
             value={String(draft.chosen)}
@@ -253,9 +264,14 @@ export function StripLineCheck(props: StripLineCheckProps) {
           <p className="needed">Points are set but not joined yet; they would be left out.</p>
         )}
         <div className="actions">
-          <Button className="button primary" isDisabled={busy || mended.depthMm.length === 0} onPress={keep}>
+          <Button className="button primary" isDisabled={nothing} onPress={() => keep(false)}>
             {busy ? 'Keeping…' : 'Keep the trace and the photo'}
           </Button>
+          {several && (
+            <Button className="button" isDisabled={nothing} onPress={() => keep(true)}>
+              Keep, then take another line
+            </Button>
+          )}
           <Button className="button" isDisabled={busy} onPress={() => change({ at: 'chart' })}>
             Back to corners and scale
           </Button>
