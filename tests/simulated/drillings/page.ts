@@ -281,7 +281,8 @@ ${certaintyTable(rows)}
 ### At equal share of truly wrong decisions
 
 The least mean holes with which a way is wrong no more often than that, whatever certainty it asks for. A level that a way does not
-reach counts against the advice: ${MOST_HOLES} holes for the advice, only the holes of its strictest certainty for the others.
+reach counts against the advice: ${MOST_HOLES} holes for the advice, only the holes of its strictest certainty for the others. One that it
+reaches at 20 % already counts the holes it makes there, though fewer would do.
 
 ${equalTable(rows, 'wrong', WRONG_LEVELS)}
 
