@@ -12,6 +12,8 @@ export interface Side {
   /** Share of the places looked at where a line was seen on the curve, and how dark it is there (0 to 1). */
   seen: number;
   darkness: number;
+  /** Longest stretch along which there is no ink on the curve, share of the chord. */
+  blank: number;
 }
 
 const PLACES = 96;
@@ -22,6 +24,12 @@ const AGREES_SHARE = 0.0006;
 const FAR_PX = 64;
 const LEAST_AGREES_PX = 0.75;
 const ROUNDS = 5;
+/** Ink on a side is darker than this share of the side's usual darkness, against the paper of so many places to either side. */
+const INKED = 0.5;
+const NEXT_TO = 5;
+/** A line that runs on is looked for across so many pixels to either side, and has ended after a gap of so many. */
+const BESIDE_PX = 8;
+const OVERRUN_GAP_PX = 2;
 /** Standard deviation of a normal spread over its median distance. */
 const MAD_TO_SD = 1.4826;
 const LEAST_DARKNESS = 0.05;
@@ -57,6 +65,7 @@ export function measureSide(
   const places: number[] = [];
   const offsets: number[] = [];
   const darkness: number[] = [];
+  const papers: number[] = [];
   const profile = new Float64Array(2 * middle + 1);
   for (let i = 0; i < PLACES; i++) {
     const t = (i + 0.5) / PLACES;
@@ -66,6 +75,7 @@ export function measureSide(
     darkestAlong(image, x - far * nx, y - far * ny, step * nx, step * ny, profile);
     // The ridges of the profile: the line is the one nearest the curve that most places agree on.
     const paper = upperQuarter(profile);
+    papers.push(paper);
     if (!(paper > 8)) continue;
     for (const ridge of ridges(profile, paper)) {
       const d = step * (ridge.at - middle);
@@ -77,7 +87,79 @@ export function measureSide(
     }
   }
   const agrees = AGREES_PX + AGREES_SHARE * Math.max(image.widthPx, image.heightPx);
-  return agreed(places, offsets, darkness, agrees, reach, Math.min(reach, endsPx));
+  const side = agreed(places, offsets, darkness, agrees, reach, Math.min(reach, endsPx));
+  return side && { ...side, blank: longestBlank(image, from, to, side, papers) };
+}
+
+/**
+ * Longest stretch of a side without ink on its curve, share of the chord. A pen or print that covers the line is ink
+ * too: it hides where the line runs, but does not break it.
+ * @param papers brightness of the paper about each place
+ */
+function longestBlank(
+  { widthPx, heightPx, rgba }: StripImage,
+  from: PointPx,
+  to: PointPx,
+  side: Side,
+  papers: readonly number[],
+): number {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const nx = -(to[1] - from[1]) / length;
+  const ny = (to[0] - from[0]) / length;
+  let longest = 0;
+  let blank = 0;
+  for (let i = 0; i < PLACES; i++) {
+    const t = (i + 0.5) / PLACES;
+    // Where a line runs across the side there is no paper beside it: that of the places next to it counts.
+    const paper = Math.max(...papers.slice(Math.max(0, i - NEXT_TO), i + NEXT_TO + 1));
+    const most = (1 - INKED * side.darkness) * paper;
+    const offset = sideOffset(side, t);
+    let inked = false;
+    for (let k = -1; k <= 1 && !inked; k++) {
+      const x = Math.round(from[0] + t * (to[0] - from[0]) + (offset + k) * nx);
+      const y = Math.round(from[1] + t * (to[1] - from[1]) + (offset + k) * ny);
+      // What the photo does not show is not known to be blank.
+      if (x < 0 || y < 0 || x >= widthPx || y >= heightPx) inked = true;
+      else {
+        const p = 4 * (y * widthPx + x);
+        inked = Math.min(rgba[p]!, rgba[p + 1]!, rgba[p + 2]!) <= most;
+      }
+    }
+    blank = inked ? 0 : blank + 1;
+    longest = Math.max(longest, blank);
+  }
+  return longest / PLACES;
+}
+
+/**
+ * How far a side's line runs on beyond the end of its chord without a break, pixels.
+ * @param darkness of the side's line, share of the paper's brightness
+ * @param most how far it is followed
+ */
+export function overrun(
+  image: StripImage,
+  from: PointPx,
+  to: PointPx,
+  darkness: number,
+  most: number,
+): number {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const ux = (to[0] - from[0]) / length;
+  const uy = (to[1] - from[1]) / length;
+  const gap = OVERRUN_GAP_PX + AGREES_SHARE * Math.max(image.widthPx, image.heightPx);
+  const half = BESIDE_PX;
+  const profile = new Float64Array(2 * half + 1);
+  let last = 0;
+  for (let along = 1; along <= most && along - last <= gap; along++) {
+    const x = to[0] + along * ux;
+    const y = to[1] + along * uy;
+    if (!isOn(image, x, y)) break;
+    darkestAlong(image, x + half * uy, y - half * ux, -uy, ux, profile);
+    const paper = upperQuarter(profile);
+    const least = Math.min(profile[half - 1]!, profile[half]!, profile[half + 1]!);
+    if (paper - least >= 0.5 * darkness * paper) last = along;
+  }
+  return last;
 }
 
 interface Ridge {
@@ -129,7 +211,7 @@ function agreed(
     for (let j = -bows; j <= bows; j++) {
       const bow = j * step;
       // Ends off by different amounts are found by the fit; the search need only come near.
-      const trial = { offset: ends, slope: 0, bow, twist: 0, seen: 0, darkness: 0 };
+      const trial = { offset: ends, slope: 0, bow, twist: 0, seen: 0, darkness: 0, blank: 1 };
       if (Math.abs(ends + bow) > reach) continue;
       let weight = 0;
       for (let i = 0; i < places.length; i++) {
@@ -185,7 +267,7 @@ function fit(chosen: number[], places: number[], offsets: number[]): Side | null
   const solved = leastSquares(a, b, chosen.length, 4);
   if (!solved) return null;
   const [offset, slope, bow, twist] = solved as unknown as number[];
-  return { offset: offset!, slope: slope!, bow: bow!, twist: twist!, seen: 0, darkness: 0 };
+  return { offset: offset!, slope: slope!, bow: bow!, twist: twist!, seen: 0, darkness: 0, blank: 1 };
 }
 
 /** The brightness that three quarters of a profile stay below. */
