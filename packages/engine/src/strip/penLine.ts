@@ -84,7 +84,7 @@ export function penLine(
   const state = new Uint8Array(columns);
   for (let x = fromColumn; x <= toColumn; x++) if (Number.isFinite(row[x]!)) state[x] = READ;
   dropCrumbs(state, fromColumn, toColumn, penWidth);
-  join({ row, top, bottom }, state, covered, fromColumn, toColumn, penWidth);
+  join(field, { row, top, bottom }, state, fromColumn, toColumn, penWidth);
   if (startsAt !== null)
     lead({ row, top, bottom }, state, covered, path, startsAt, fromColumn, toColumn, penWidth);
   return { row, top, bottom, likeness: seen, state, penWidth };
@@ -370,9 +370,9 @@ interface Rows {
 
 /** Joins stretches that print or a scratch has parted: short ones, and ones along print that the line goes in and out of. */
 function join(
+  { hidden, rows }: Evidence,
   { row, top, bottom }: Rows,
   state: Uint8Array,
-  covered: Uint8Array,
   from: number,
   to: number,
   penWidth: number,
@@ -383,8 +383,16 @@ function join(
     if (state[x] !== READ) continue;
     const missing = x - last - 1;
     if (last >= 0 && missing > 0) {
+      // Where paper shows along the way the pen was lifted, however near the print lies.
       let hiddenShare = 0;
-      for (let k = last + 1; k < x; k++) hiddenShare += covered[k]! / missing;
+      for (let k = last + 1; k < x; k++) {
+        const middle = Math.round(row[last]! + ((row[x]! - row[last]!) * (k - last)) / (x - last));
+        for (let y = Math.max(0, middle - 2); y <= Math.min(rows - 1, middle + 2); y++) {
+          if (!hidden[k * rows + y]) continue;
+          hiddenShare += 1 / missing;
+          break;
+        }
+      }
       const step = Math.abs(row[x]! - row[last]!);
       if (missing <= short || (hiddenShare > 0.9 && step <= 2 * penWidth)) {
         for (let k = last + 1; k < x; k++) {
