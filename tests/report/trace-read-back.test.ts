@@ -10,14 +10,13 @@ import { openCase } from '@standfast/casefile';
 import { demoBag } from '@standfast/casefile/node';
 import {
   assess,
-  type Chart,
   type DrillingAssessment,
   readStrip,
   type StripImage,
   type StripLine,
   settleChart,
 } from '@standfast/engine';
-import { type Figure, reportDocument, type TracePlot, toPdf } from '@standfast/report';
+import { reportDocument, toPdf } from '@standfast/report';
 import { loadFonts } from '@standfast/report/node';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { decodePhoto } from '../../apps/command/src/strip/photo.ts';
@@ -47,7 +46,6 @@ interface Caption {
 let pdf: string;
 let drillings: Map<string, DrillingAssessment>;
 let captions: Caption[];
-let scenes: Map<string, Place['scene']>;
 
 beforeAll(async () => {
   const { caseFile, engineInput } = openCase(await demoBag());
@@ -62,13 +60,6 @@ beforeAll(async () => {
     caseFile,
     options: { units: 'metric', generatedOn: '2026-06-20' },
   });
-  scenes = new Map(
-    report.blocks.flatMap((block) =>
-      block.kind === 'figure' && block.id.startsWith('trace-')
-        ? [[block.id.slice('trace-'.length), block.scene as Figure<TracePlot>] as const]
-        : [],
-    ),
-  );
   pdf = join(folder, 'report.pdf');
   writeFileSync(pdf, await toPdf(report, { fonts: await loadFonts() }));
   captions = captionsOf(pdf);
@@ -107,37 +98,6 @@ function readBack(image: StripImage) {
   if (!settled.chart) return null;
   expect(settled.scaleFrom).toBe('printed numbers');
   return readStrip(image, settled.chart, settled);
-}
-
-interface Place {
-  scene: { height: number; plot: TracePlot };
-  /** Where the caption's line begins on the page, px. */
-  captionPx: number;
-}
-
-type Corners = Chart['cornersPx'];
-
-/** Where a figure lies on its page, learnt from a chart that was found: px a unit, left edge, gap above the caption. */
-function layoutFrom(corners: Corners, { scene, captionPx }: Place) {
-  const { depthMm: x, resistancePct: y } = scene.plot;
-  const pxPerUnit = (corners[1][0] - corners[0][0]) / (x.range[1] - x.range[0]);
-  const leftPx = corners[0][0] - x.range[0] * pxPerUnit;
-  const topPx = corners[0][1] - Math.min(...y.range) * pxPerUnit;
-  return { pxPerUnit, leftPx, gapPx: captionPx - topPx - scene.height * pxPerUnit };
-}
-
-/** The corners a person would drag to, and the scale they would read off the axes. */
-function chartByHand({ pxPerUnit, leftPx, gapPx }: ReturnType<typeof layoutFrom>, place: Place): Chart {
-  const { depthMm: x, resistancePct: y } = place.scene.plot;
-  const topPx = place.captionPx - gapPx - place.scene.height * pxPerUnit;
-  const at = (u: number, v: number): [number, number] => [leftPx + u * pxPerUnit, topPx + v * pxPerUnit];
-  const [low, high] = [Math.max(...y.range), Math.min(...y.range)];
-  const [left, right] = x.range;
-  return {
-    cornersPx: [at(left, high), at(right, high), at(right, low), at(left, low)],
-    depthMm: [x.domain[0], x.domain[1]],
-    resistance: [y.domain[0], y.domain[1]],
-  };
 }
 
 /** Holds a line against the least and greatest level drawn at each depth. */
@@ -205,32 +165,17 @@ it(
 );
 
 it(
-  'reads every trace of the report from its page, most with nothing said, the others with their corners and scale given',
+  'reads every trace of the report from its page with nothing said',
   async () => {
     const dpi = 250;
     const px = dpi / POINTS_AN_INCH;
-    let layout: ReturnType<typeof layoutFrom> | undefined;
-    const byHand: { image: StripImage; id: string; place: Place }[] = [];
     for (const page of new Set(captions.map((caption) => caption.page))) {
       const image = await rendered(page, dpi);
       for (const { id, top } of captions.filter((caption) => caption.page === page)) {
-        const place = { scene: scenes.get(id)!, captionPx: top * px };
-        const firstRow = Math.max(0, Math.round((top - FIGURE_POINTS) * px));
-        const reading = readBack(rowsOf(image, firstRow, top * px));
-        if (!reading) {
-          byHand.push({ image, id, place });
-          continue;
-        }
-        expectTrace(reading.lines[0]!, drillings.get(id)!);
-        const corners = reading.provenance.cornersPx.map(([x, y]) => [x, y + firstRow]);
-        layout ??= layoutFrom(corners as unknown as Corners, place);
+        const reading = readBack(rowsOf(image, (top - FIGURE_POINTS) * px, top * px));
+        expect(reading, `chart of ${id}`).not.toBeNull();
+        expectTrace(reading!.lines[0]!, drillings.get(id)!);
       }
-    }
-    expect(byHand.length).toBeLessThan(drillings.size / 2);
-    for (const { image, id, place } of byHand) {
-      const chart = chartByHand(layout!, place);
-      const reading = readStrip(image, chart, { where: `chart of ${id}` });
-      expectTrace(reading.lines[0]!, drillings.get(id)!);
     }
   },
   PATIENCE_MS,
