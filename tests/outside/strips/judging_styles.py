@@ -89,7 +89,8 @@ def ruled_paper(rng):
     sheet.words(mask, prose(rng, 4), 60, 20, 4, "hand", "lm")
     sheet.ink(mask, (0.55, 0.2, 0.1), 0.9, 0.03)
     gaps = [(at, at + long) for at, long in zip(rng.uniform([60, 140], [110, 200]), (6, 20))]
-    draw_trace(sheet, rng, chart, invented_trace(rng, 240, True), (0.55, 0.15, 0.08), rng.uniform(0.4, 0.6), 0.9, 0.04, jerky=0.3, gaps=gaps)
+    trace = invented_trace(rng, 240, True)
+    draw_trace(sheet, rng, chart, trace, (0.55, 0.15, 0.08), rng.uniform(0.4, 0.6), 0.9, 0.04, jerky=0.3, gaps=gaps)
     return sheet, [chart], shot(rng, background="cloth")
 
 
