@@ -74,7 +74,7 @@ test.describe('on a phone', () => {
 
     await test.step('the scale is taken from the printed numbers; one that nobody said is asked for, not invented', async () => {
       await expect(
-        step.getByText(/Taken from the numbers printed on the chart: depth 0 to 250 mm, level 0 to 100 %/),
+        step.getByText(/Taken from the numbers printed on the chart: depth 0 to 250 mm, level 0 to 100\s%/),
       ).toBeVisible();
       const right = step.getByLabel('Depth at the right edge');
       await expect(right).toHaveValue(String(CHART_MM));

@@ -41,7 +41,7 @@ export async function decodePhoto(bytes: Uint8Array, file: string): Promise<Stri
     throw new InputFault(
       bytes.length === 0
         ? 'this file is empty: choose the photo of the strip'
-        : `this is ${other?.name ?? 'no picture'}: save the photo as JPEG, PNG or WebP`,
+        : `this is ${other?.name ?? 'no picture'}: save the photo as JPEG or PNG`,
       file,
     );
   }

@@ -255,7 +255,7 @@ const SIDES = [
 function printedWords({ depthMm, resistance }: PrintedScale): string {
   // As they are printed, whatever units the fields are in.
   const depth = depthMm && `depth ${depthMm[0]} to ${depthMm[1]} mm`;
-  const level = resistance && `level ${resistance[0]} to ${resistance[1]} %`;
+  const level = resistance && `level ${resistance[0]} to ${resistance[1]}\u00a0%`;
   const missing = [depth ? '' : ' Depth could not be read.', level ? '' : ' Level could not be read.'].join(
     '',
   );
