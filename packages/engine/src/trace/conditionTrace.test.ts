@@ -20,6 +20,21 @@ describe('conditionTrace', () => {
     }
   });
 
+  it('marks what lies in a gap as not read, and nothing of a trace with wide but even spacing', () => {
+    const gap = conditionTrace(
+      trace(
+        steps(100, 0.2).filter((x) => x <= 40 || x >= 52),
+        () => 30,
+      ),
+    );
+    const unread = [...gap.gridMm].filter((_, i) => gap.unread[i]);
+    expect(unread[0]).toBeCloseTo(40.5, 6);
+    expect(unread.at(-1)).toBeCloseTo(51.5, 6);
+    expect(unread).toHaveLength(12);
+    const wide = conditionTrace(trace(steps(100, 5), () => 30));
+    expect(wide.unread.every((cell) => cell === 0)).toBe(true);
+  });
+
   it('takes out a single wild reading but keeps a 1.5 mm crack', () => {
     const spiked = trace(steps(100, 0.1), (x) => 40 + Math.sin(x));
     spiked.resistancePct[500] = 99;

@@ -9,6 +9,8 @@ const SPIKE_REACH = 4;
 const SPIKE_SIGMAS = 6;
 /** Widest run of fine cells a spike can fill: 0.5 mm. The tip averages over more, so wood cannot look like it. */
 const SPIKE_CELLS = 2;
+/** A stretch longer than this without a reading, and than three times the usual distance between them, is a gap, mm. */
+const LEAST_GAP_MM = 3;
 
 /** A trace on an even grid, spikes tamed, nothing smoothed. Levels in percent of full scale. */
 export interface ConditionedTrace {
@@ -19,6 +21,8 @@ export interface ConditionedTrace {
   gridMm: Float64Array;
   levelPct: Float64Array;
   lowPct: Float64Array;
+  /** 1 for cells that lie in a stretch without a reading: their levels are joined across, and tell nothing. */
+  unread: Uint8Array;
   cellMm: number;
   /** Depth of the last reading, mm: up to a cell beyond the grid. */
   endMm: number;
@@ -101,12 +105,19 @@ export function conditionTrace(trace: Trace): ConditionedTrace {
     lowPct[c] = low;
   }
   const cellMm = step * FINE_PER_CELL;
+  const unread = new Uint8Array(cells);
+  for (let i = 1; i < n; i++) {
+    if (depthMm[i]! - depthMm[i - 1]! <= Math.max(LEAST_GAP_MM, 3 * spacingMm)) continue;
+    const last = Math.min(cells, Math.floor((depthMm[i]! - from) / cellMm));
+    for (let k = Math.ceil((depthMm[i - 1]! - from) / cellMm); k < last; k++) unread[k] = 1;
+  }
   return {
     fineMm,
     finePct,
     gridMm,
     levelPct,
     lowPct,
+    unread,
     cellMm,
     endMm: Math.max(depthMm[n - 1]!, from + cells * cellMm),
     spacingMm,

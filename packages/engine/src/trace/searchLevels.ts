@@ -112,7 +112,7 @@ function maskSteps(c: ConditionedTrace): Uint8Array {
   const reach = Math.max(1, Math.round(1 / c.cellMm));
   const strong = 0.12 * quantile(y, 0.9);
   return Uint8Array.from(y, (_, i) =>
-    Math.abs(y[Math.min(n - 1, i + reach)]! - y[Math.max(0, i - reach)]!) > strong ? 1 : 0,
+    c.unread[i] || Math.abs(y[Math.min(n - 1, i + reach)]! - y[Math.max(0, i - reach)]!) > strong ? 1 : 0,
   );
 }
 

@@ -65,6 +65,8 @@ const PART = STATES.map((s) =>
 );
 /** What a cell in a notch counts for, as a share of a full cell. */
 const MASKED_SHARE = 0.05;
+/** What a cell without a reading says: as good as nothing, but a level there must be. */
+const UNREAD_SHARE = 1e-4;
 /**
  * Most a cell may scatter about its stretch, share of sound: against too low a sound level any trace is all scatter, and
  * a shell of sound wood twice as high as the decay behind it would pass.
@@ -182,7 +184,7 @@ function boundariesAtSteps(levelPct: Float64Array, n: number, stride: number): I
 
 /** Cells that lie in notches told apart as possible cracks: they say little of the wood's level. */
 export function maskNotches(c: ConditionedTrace, notches: readonly Notch[]): Uint8Array {
-  const masked = new Uint8Array(c.gridMm.length);
+  const masked = c.unread.slice();
   const from = c.gridMm[0]! - c.cellMm / 2;
   for (const notch of notches) {
     const a = Math.max(0, Math.floor((notch.fromMm - from) / c.cellMm - 0.6));
@@ -369,7 +371,8 @@ export function traceModel(
       Math.max(MOST_NOISE, (RINGED * texture.typicalPct) / sound),
       scatterPct[i]! / sound,
     );
-    const p = (masked[i] ? MASKED_SHARE : 1) / (CORRELATED_CELLS * noise * noise);
+    const p =
+      (c.unread[i] ? UNREAD_SHARE : masked[i] ? MASKED_SHARE : 1) / (CORRELATED_CELLS * noise * noise);
     const r = relativeLevel(c.levelPct[i]!, floorPct[i]!, sound);
     const x = (i + 0.5) * c.cellMm;
     A += p;
@@ -482,8 +485,8 @@ function extraTerms(
   boundary: Int32Array,
   exitMm: number | undefined,
 ): Float64Array[] {
-  const clarity = sumsAt(boundary, (i) => (rings.visible ? rings.clarity[i]! - SEEN : 0));
-  const unrest = sumsAt(boundary, (i) => texture.unrest[i]!);
+  const clarity = sumsAt(boundary, (i) => (rings.visible && !c.unread[i] ? rings.clarity[i]! - SEEN : 0));
+  const unrest = sumsAt(boundary, (i) => (c.unread[i] ? 0 : texture.unrest[i]!));
   const earliestMm = EARLIEST_EXIT * (exitMm ?? 0);
   const early = sumsAt(boundary, (i) => {
     const mm = (i + 0.5) * c.cellMm;
@@ -492,7 +495,7 @@ function extraTerms(
   });
   const beyond = sumsAt(boundary, (i) => beyondExit((i + 0.5) * c.cellMm, exitMm) * c.cellMm);
   const above = aboveLater(c, texture);
-  const aboveSums = sumsAt(boundary, (i) => above[i]!);
+  const aboveSums = sumsAt(boundary, (i) => (c.unread[i] ? 0 : above[i]!));
   return STATES.map((name) => {
     const ring = RING_WEIGHT[name] ?? 0;
     const quiet = name === 'airIn' || name === 'airOut' || name === 'void' ? UNREST : 0;
