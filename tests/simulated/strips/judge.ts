@@ -24,8 +24,10 @@ export interface StripScore {
   /** Share of the true line's length that was read, and share of what was read where there is no line. */
   read: number;
   invented: number;
-  /** Share of the depth at which the zones read from the strip are those read from the true trace. */
+  /** Share of the depth where the pen wrote at which the zones read from the strip are those read from the true trace. */
   zonesAgree: number;
+  /** Share of the depth where the pen did not write that the reading leaves out; null where it wrote all along. */
+  gapsLeftOut: number | null;
   /** Greatest distance of a corner found from the true one, pixels; null when no chart was found. */
   cornersPx: number | null;
   cornersSure: number;
@@ -34,6 +36,9 @@ export interface StripScore {
 }
 
 const STEEP_PCT = 8;
+
+/** Stretches where the pen does not write, shares of the trace's length. */
+type Gaps = readonly (readonly [number, number])[];
 
 type Samples = Pick<StripLine, 'depthMm' | 'resistancePct'>;
 
@@ -100,7 +105,8 @@ export function judgeStrip(style: StripStyle, seed: number, givenCorners = true,
       ...levelError(line, trace),
       depthMm: depthError(line, trace),
       ...coverage(line, trace, print.gaps),
-      zonesAgree: zonesAgree(line, trace),
+      zonesAgree: zonesAgree(line, trace, print.gaps),
+      gapsLeftOut: gapsLeftOut(line, trace, print.gaps),
       cornersPx,
       cornersSure: found?.sure ?? 0,
       sure: line.sure,
@@ -149,10 +155,11 @@ export function depthError(line: Samples, trace: Trace): number {
   return Math.sqrt(sum / parts);
 }
 
-function coverage(line: StripLine, trace: Trace, gaps: readonly (readonly [number, number])[]) {
+function coverage(line: StripLine, trace: Trace, gaps: Gaps) {
   const end = trace.depthMm.at(-1)!;
   const step = usualStep(line.depthMm);
-  const inGap = (d: number) => d > end + 1 || gaps.some(([a, b]) => d > a * end + 1 && d < b * end - 1);
+  const inGap = (d: number) =>
+    d > end + 1 || gaps.some(([a, b]) => d > a * end + GAP_ENDS_MM && d < b * end - GAP_ENDS_MM);
   let wrong = 0;
   for (const d of line.depthMm) if (inGap(d)) wrong++;
   const drawn = end * (1 - gaps.reduce((sum, [a, b]) => sum + b - a, 0));
@@ -162,7 +169,24 @@ function coverage(line: StripLine, trace: Trace, gaps: readonly (readonly [numbe
   };
 }
 
-function zonesAgree(line: StripLine, trace: Trace): number {
+/** A gap's ends are left aside by this much, mm: the pen's width rounds them. */
+const GAP_ENDS_MM = 1;
+
+function gapsLeftOut(line: StripLine, trace: Trace, gaps: Gaps): number | null {
+  const end = trace.depthMm.at(-1)!;
+  let left = 0;
+  let all = 0;
+  for (const [a, b] of gaps) {
+    for (let d = a * end + GAP_ENDS_MM; d < b * end - GAP_ENDS_MM; d += 0.1) {
+      all++;
+      if (line.gapsMm.some(([from, to]) => d >= from && d <= to)) left++;
+    }
+  }
+  return all ? left / all : null;
+}
+
+/** Inside a gap nothing was read, so that no zone told there can be right or wrong by the line: it is scored outside. */
+function zonesAgree(line: StripLine, trace: Trace, gaps: Gaps): number {
   const [mine] = readTraces([
     { id: 'read', trace: { depthMm: line.depthMm, resistancePct: line.resistancePct } },
   ]);
@@ -171,7 +195,9 @@ function zonesAgree(line: StripLine, trace: Trace): number {
     reading.zones.find((zone) => d >= zone.fromMm && d < zone.toMm)?.kind;
   let same = 0;
   let all = 0;
-  for (let d = 1; d < trace.depthMm.at(-1)! - 1; d += 0.5) {
+  const end = trace.depthMm.at(-1)!;
+  for (let d = 1; d < end - 1; d += 0.5) {
+    if (gaps.some(([a, b]) => d >= a * end && d <= b * end)) continue;
     all++;
     if (kindAt(mine!, d) === kindAt(theirs!, d)) same++;
   }

@@ -5,7 +5,7 @@ import { randomFrom } from '../../../packages/engine/src/random.ts';
 import { readStrip, settleChart } from '../../../packages/engine/src/strip/index.ts';
 import type { CornersPx, StripImage } from '../../../packages/engine/src/strip/types.ts';
 import { judgeStrip } from './judge.ts';
-import { JUDGING_STYLES } from './styles.ts';
+import { JUDGING_STYLES, TUNING_STYLES } from './styles.ts';
 
 /** What a strip must be read to: design, "How good it must be". */
 const CLEAN = { depthMm: 0.5, levelPct: 1 };
@@ -14,6 +14,10 @@ const HARD = { depthMm: 1, levelPct: 2 };
 const ZONES_AGREE = 0.9;
 /** Corners are found where lines run, which a blurred photo shows to a fraction of a pixel. */
 const CORNERS_PX = 2;
+/** A whole frame with a line in it leaves little doubt. */
+const SURE = 0.75;
+/** A gap's ends are told to the pen's width. */
+const LEFT_OUT = 0.95;
 const WIDTH_PX = 1000;
 const SEED = 17;
 
@@ -29,11 +33,22 @@ describe.each(['black on orange', 'written over', 'carbon grey'])('%s', (name) =
   });
 });
 
+it.each(['black on sepia', 'form with a table', 'band and bracket', 'tinted ground, bands'])(
+  'finds the chart on a sheet with other print: %s',
+  (name) => {
+    const { score } = judgeStrip(TUNING_STYLES.find((each) => each.name === name)!, SEED, true, WIDTH_PX);
+    expect(score.cornersPx).toBeLessThanOrEqual(CORNERS_PX);
+    expect(score.cornersSure).toBeGreaterThan(SURE);
+  },
+);
+
 it('leaves gaps out and offers both of two lines', () => {
   const lifts = judgeStrip(JUDGING_STYLES.find((each) => each.name === 'pen lifts')!, SEED, true, WIDTH_PX);
   const end = lifts.line.depthMm.at(-1)!;
   expect(lifts.line.gapsMm.filter(([a, b]) => b - a > 5 && b < end)).toHaveLength(2);
   expect(lifts.score.invented).toBe(0);
+  expect(lifts.score.gapsLeftOut).toBeGreaterThan(LEFT_OUT);
+  expect(lifts.score.zonesAgree).toBeGreaterThanOrEqual(ZONES_AGREE);
   const two = judgeStrip(JUDGING_STYLES.find((each) => each.name === 'two drillings')!, SEED, true, WIDTH_PX);
   expect(two.reading.lines.length).toBeGreaterThanOrEqual(2);
 });
@@ -63,6 +78,17 @@ describe('what is no strip gives no trace', () => {
       const settled = settleChart(image, chart, { photo: 'photo', chart: 'chart' });
       if (settled.chart) readStrip(image, settled.chart);
     }).toThrow(InputFault);
+  });
+
+  it('does not take a band of colour for a chart', () => {
+    const image = painted(600, 200, (x, y) => {
+      const side = (x === 20 || x === 580) && y >= 15 && y <= 185;
+      const edge = (y === 15 || y === 185) && x >= 20 && x <= 580;
+      const inside = x > 20 && x < 580 && y > 15 && y < 185;
+      return side || edge ? 40 : inside ? 190 : paper();
+    });
+    const scale = { depthMm: [0, 300], resistance: [0, 100] } as const;
+    expect(() => settleChart(image, scale, { photo: 'photo', chart: 'chart' })).toThrow(/sure to \d+ % only/);
   });
 
   it('asks for the scale', () => {

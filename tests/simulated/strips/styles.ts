@@ -402,4 +402,48 @@ export const JUDGING_STYLES: StripStyle[] = [
     }),
     (random) => tilted(random),
   ),
+  style(
+    'black on green, full sheet',
+    'black pen on a fine green grid; words and a table above, a band of colours below',
+    false,
+    (random) => ({
+      pen: { colour: [0.07, 0.08, 0.08], width: between(random, 2, 4), opacity: 1 },
+      grid: { colour: [0.7, 0.9, 0.72], everyMm: 5, everyPct: 4, width: 1, heavy: 5 },
+      around: [
+        { kind: 'words', side: 'above', colour: [0.1, 0.1, 0.1], span: [0.1, 0.7], parts: 2, rowPx: 22 },
+        { kind: 'table', side: 'above', colour: [0.2, 0.2, 0.25], span: [0, 1], parts: 3, rowPx: 26 },
+        {
+          kind: 'band',
+          side: 'below',
+          colour: [0.15, 0.15, 0.15],
+          span: [0, 1],
+          parts: 4,
+          rowPx: 48,
+          fills: [
+            [0.8, 0.72, 0.6],
+            [0.95, 0.9, 0.75],
+            [0.6, 0.75, 0.85],
+          ],
+        },
+      ],
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'maroon on blue, boxes',
+    'maroon pen on a blue grid without a frame; boxes above and below, a measure over the chart',
+    false,
+    (random) => ({
+      pen: { colour: [0.35, 0.05, 0.12], width: between(random, 2, 4), opacity: 1 },
+      grid: { colour: [0.6, 0.74, 0.94], everyMm: 4, everyPct: 5, width: 1.2, heavy: 5 },
+      frame: null,
+      chartHeightPx: 280,
+      around: [
+        { kind: 'boxes', side: 'above', colour: [0.1, 0.1, 0.3], span: [0, 0.9], parts: 3, rowPx: 40 },
+        { kind: 'bracket', side: 'above', colour: [0.1, 0.1, 0.1], span: [0, 0.85], parts: 1, rowPx: 20 },
+        { kind: 'boxes', side: 'below', colour: [0.1, 0.1, 0.3], span: [0, 1], parts: 2, rowPx: 60 },
+      ],
+    }),
+    (random) => tilted(random),
+  ),
 ];
