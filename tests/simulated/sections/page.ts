@@ -255,6 +255,8 @@ The rows by family are of 4 to 8 drillings.
 - An opening that was neither noted nor met by a needle lies outside the interval more often than one time in ten; see the
   families with narrow openings. Put a needle beside an opening that is seen.
 - With one or two drillings the interval is wide because little is known, not because the method is careful.
-- Families hold their truths unevenly: the interval is right over the mixture, not within each.
+- Families hold their truths unevenly: the interval is right over the mixture, not within each. Those drawn blind are held less
+  often than the others: decay closed over by woundwood, which neither the surface nor a needle beside it shows, is allowed for
+  too little, and old hollows are taken for a little weaker than they are. Nothing was changed after they were seen.
 `;
 }
