@@ -18,10 +18,14 @@ const AGREEING_SHARE = 0.6;
 const CENTRED = 0.016;
 /** A scale's end is the round number it comes this near to, as share of the scale. */
 const ROUND_WITHIN = 0.006;
-/** A number this near to the chart's edge, as share of the scale, belongs to it. */
+/** A number printed this near to the chart's edge, as share of the scale, is the edge's own, */
 const EDGE = 0.03;
-/** A shorter depth is hardly in mm, and a level beyond 100 hardly in percent: better ask. */
+/** if the others put it there to this: numbers below are centred on their tick; those beside it stand on a line of print. */
+const OWN_WITHIN = { below: ROUND_WITHIN, beside: 0.015 };
+/** A shorter depth is hardly in mm, and no needle goes deeper; a level beyond 100, or of a few steps, is hardly in percent: better ask. */
 const LEAST_DEPTH = 80;
+const MOST_DEPTH = 1600;
+const LEAST_LEVEL = 20;
 const MOST_LEVEL = 100;
 const MOST_SIDE = 2400;
 
@@ -44,10 +48,13 @@ export function printedUpright(image: StripImage, corners: CornersPx): PrintedSc
   return { depthMm: asDepth(beside && [beside[1], beside[0]]), resistance: asLevel(below) };
 }
 
+const span = ([from, to]: Scale) => Math.abs(to - from);
 const asDepth = (scale: Scale | null) =>
-  scale && Math.abs(scale[1] - scale[0]) >= LEAST_DEPTH ? scale : null;
+  scale && span(scale) >= LEAST_DEPTH && Math.max(...scale) <= MOST_DEPTH ? scale : null;
 const asLevel = (scale: Scale | null) =>
-  scale && Math.min(...scale) >= 0 && Math.max(...scale) <= MOST_LEVEL ? scale : null;
+  scale && span(scale) >= LEAST_LEVEL && Math.min(...scale) >= 0 && Math.max(...scale) <= MOST_LEVEL
+    ? scale
+    : null;
 
 /** The scales of the numbers below the chart, from left to right, and beside it, from bottom to top. */
 function scalesAround(image: StripImage, corners: CornersPx): { below: Scale | null; beside: Scale | null } {
@@ -74,14 +81,20 @@ function scalesAround(image: StripImage, corners: CornersPx): { below: Scale | n
     1.06 * across,
     down + under,
   );
-  const below = straightScale(numbersBelow.map((number) => ({ ...number, at: number.column / across })));
+  const below = straightScale(
+    numbersBelow.map((number) => ({ ...number, at: number.column / across })),
+    OWN_WITHIN.below,
+  );
   let beside: Scale | null = null;
   for (const [from, to] of [
     [-aside, -2],
     [across + 2, across + aside],
   ] as const) {
     const numbers = numbersIn(image, corners, across, down, from, -0.08 * down, to, 1.08 * down);
-    beside ??= straightScale(numbers.map((number) => ({ ...number, at: 1 - number.row / down })));
+    beside ??= straightScale(
+      numbers.map((number) => ({ ...number, at: 1 - number.row / down })),
+      OWN_WITHIN.beside,
+    );
   }
   return { below, beside };
 }
@@ -134,6 +147,7 @@ function numbersIn(
 /** Values at the ends (0 and 1) of the straight scale that most numbers lie on, rounded where they plainly end round. */
 function straightScale(
   numbers: readonly (PrintedNumber & { at: number })[],
+  ownWithin: number,
 ): readonly [number, number] | null {
   let best: readonly [number, number] | null = null;
   let most = 0;
@@ -150,16 +164,17 @@ function straightScale(
     }
   }
   if (!best || most < LEAST_AGREEING || most < AGREEING_SHARE * numbers.length) return null;
-  const span = Math.abs(best[1] - best[0]);
-  // Numbers are not always centred on their tick; the one at the chart's edge is the edge's own.
+  const whole = span(best);
+  // Where the others put the edge's own number beyond the edge, it is the edge that was found in the wrong place.
   const atEdge = (end: 0 | 1) =>
-    numbers.find((n) => Math.abs(n.at - end) < EDGE && Math.abs(n.value - best![end]) < EDGE * span)?.value;
-  const unit = 10 ** Math.floor(Math.log10(span) - 1);
+    numbers.find((n) => Math.abs(n.at - end) < EDGE && Math.abs(n.value - best![end]) <= ownWithin * whole)
+      ?.value;
+  const unit = 10 ** Math.floor(Math.log10(whole) - 1);
   const ends = best.map((end, i) => {
     const own = atEdge(i as 0 | 1);
     if (own !== undefined) return own;
     const round = Math.round(end / unit) * unit;
-    return Math.abs(end - round) <= ROUND_WITHIN * span ? round : Number.NaN;
+    return Math.abs(end - round) <= ROUND_WITHIN * whole ? round : Number.NaN;
   });
   // A chart that ends at no round number was not read well enough.
   return ends.every(Number.isFinite) ? [ends[0]!, ends[1]!] : null;
