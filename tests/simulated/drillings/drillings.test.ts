@@ -14,7 +14,9 @@ import {
   isFarWrong,
   isWrong,
   logScore,
+  moreOftenWrong,
   ratioAtCertainty,
+  ratioAtOwnWrong,
   ratioAtRealised,
   resampled,
 } from './summary.ts';
@@ -114,6 +116,17 @@ describe('the summary', () => {
     expect(ratioAtRealised('equal spacing, set anew', 'wrong', 0.4)(rows)).toBeCloseTo(0.5, 12);
     // Not reached by either: the advice counts the most, the other what it drilled.
     expect(ratioAtRealised('equal spacing, set anew', 'wrong', 0.1)(rows)).toBeCloseTo(12 / (16 / 3), 12);
+  });
+
+  it('holds the others to how often the advice is wrong', () => {
+    // The advice is wrong in a third with 8/3 holes, equal spacing as often with 16/3.
+    expect(ratioAtOwnWrong('equal spacing, set anew', 0.05)(rows)).toBeCloseTo(0.5, 12);
+    expect(moreOftenWrong('equal spacing, set anew', 0.05)(rows)).toBe(0);
+    const stuck = drilledWith(2, 2);
+    stuck.stands['equal spacing, set anew'] = [stand(1, 0.999)];
+    expect(moreOftenWrong('equal spacing, set anew', 0.05)([stuck])).toBe(1);
+    // Wrong at every certainty: only the holes of its strictest count.
+    expect(ratioAtOwnWrong('equal spacing, set anew', 0.05)([stuck])).toBe(2);
   });
 
   it('lies between two certainties in proportion', () => {

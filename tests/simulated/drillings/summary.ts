@@ -196,3 +196,19 @@ export const meanRatioAtRealised =
       ),
     );
   };
+
+/**
+ * Mean number of holes as advised, at the certainty asked for, over that with which another way is truly wrong no more often
+ * than the advice then is, whatever certainty that way asks for; the holes of its strictest certainty when it never is.
+ */
+export const ratioAtOwnWrong = (way: Way, certainty: number) => (rows: readonly Drilled[]) => {
+  const own = leaves(rows, (d) => atCertainty(d, 'as advised', certainty));
+  const other = frontier(rows, way);
+  return own.holes / (holesAt(other, 'wrong', own.wrong) ?? other.at(-1)!.holes);
+};
+
+/** By how much more often another way is truly wrong than the advice, at the same certainty asked for: a share. */
+export const moreOftenWrong = (way: Way, certainty: number) => (rows: readonly Drilled[]) => {
+  const wrong = (of: Way) => leaves(rows, (d) => atCertainty(d, of, certainty)).wrong;
+  return wrong(way) - wrong('as advised');
+};
