@@ -23,6 +23,12 @@ const MOST_BOW = 0.03;
 /** Corners of two figures are the same when nearer than this share of the diagonal; better bounded is by more than this. */
 const SAME_CORNER = 0.006;
 const BETTER = 0.02;
+/** A border encloses a figure as well bounded and as like a chart inside, to this; with a pen's line in it, by this much. */
+const AS_WELL = 0.1;
+const WITH_LINE = 0.85;
+/** It lies off it on every side by this share of its own depth; and is worth this share of it. */
+const LEAST_MARGIN = 0.015;
+const BORDER = 0.8;
 /** Two axes that meet do not tell where the chart ends, so that its corners must be given: less than what is relied on. */
 const AXES = 0.45;
 
@@ -52,11 +58,18 @@ export function findChart(image: StripImage, onProgress: StripProgress = () => {
   onProgress(0.95, 'looking for a line in it');
   let best: ChartFound | null = null;
   let most = 0;
-  const ranked = bounded.map((figure) => ({ ...figure, rank: rankOf(figure, bounded) }));
-  for (const { corners, bounds, from, rank } of ranked.sort((p, q) => q.rank - p.rank)) {
+  const insides = new Map<CornersPx, number>();
+  const insideOf = ({ corners }: Bounded) => {
+    const known = insides.get(corners) ?? chartInside(image, corners);
+    insides.set(corners, known);
+    return known;
+  };
+  const ranked = bounded.map((figure) => ({ figure, rank: rankOf(figure, bounded, insideOf) }));
+  for (const { figure, rank } of ranked.sort((p, q) => q.rank - p.rank)) {
     // No line makes up for what a figure lacks in its sides.
     if (rank <= most) break;
-    const lined = chartInside(image, corners);
+    const { corners, bounds, from } = figure;
+    const lined = insideOf(figure);
     if (rank * lined <= most) continue;
     most = rank * lined;
     const sure = Math.round(100 * Math.min(0.99, bounds * lined)) / 100;
@@ -74,13 +87,36 @@ interface Bounded extends Omit<Figure, 'corners'> {
 
 /**
  * How likely a figure is the chart, by its sides. What it has of size beyond a figure within it that shares two of its
- * corners and is bounded better counts for nothing: that is a chart with a table or a band printed next to it.
+ * corners and is bounded better counts for nothing: that is a chart with a table or a band printed next to it. A figure
+ * that encloses one as well bounded, with a pen's line in it, is a border round the page: less than what it encloses.
  */
-function rankOf(figure: Bounded, all: readonly Bounded[]): number {
+function rankOf(figure: Bounded, all: readonly Bounded[], insideOf: (figure: Bounded) => number): number {
   const within = all.filter(
     (other) => other.bounds > figure.bounds + BETTER && cornersShared(figure, other) === 2,
   );
-  return figure.bounds * figure.clear * Math.min(figure.size, ...within.map((other) => other.size));
+  const enclosed = all.filter(
+    (other) =>
+      encloses(figure, other) &&
+      other.bounds > figure.bounds - AS_WELL &&
+      insideOf(other) > Math.max(WITH_LINE, insideOf(figure) - AS_WELL),
+  );
+  const sizes = [...within.map(({ size }) => size), ...enclosed.map(({ size }) => BORDER * size)];
+  return figure.bounds * figure.clear * Math.min(figure.size, ...sizes);
+}
+
+/** Whether a figure lies well inside another on all four sides. */
+function encloses(outer: Bounded, inner: Bounded): boolean {
+  return outer.corners.every((a, i) => {
+    const b = outer.corners[(i + 1) % 4]!;
+    const before = outer.corners[(i + 3) % 4]!;
+    const along = distance(a, b);
+    const deep = distance(a, before);
+    // How far inside the side from a to b each corner lies.
+    return inner.corners.every(([x, y]) => {
+      const off = ((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])) / along;
+      return off > LEAST_MARGIN * deep;
+    });
+  });
 }
 
 function cornersShared(a: Bounded, b: Bounded): number {
