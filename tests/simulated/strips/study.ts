@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { judgeStrip, type StripScore } from './judge.ts';
 import { JUDGING_STYLES, type StripStyle } from './styles.ts';
 
-const SEEDS = Number(process.env.STRIP_SEEDS ?? 3);
+const SEEDS = Number(process.env.STRIP_SEEDS ?? 6);
 /** Seeds from 9000 were looked into when the finder and the measure of gaps were mended; these were not. */
 const FIRST_SEED = 12_000;
 
