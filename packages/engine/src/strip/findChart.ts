@@ -29,6 +29,9 @@ const WITH_LINE = 0.85;
 /** It lies off it on every side by this share of its own depth; and is worth this share of it. */
 const LEAST_MARGIN = 0.015;
 const BORDER = 0.8;
+/** A figure on the same ground with other corners that scores more than this share of the best leaves doubt which is the chart, up to so much. */
+const RIVAL = 0.85;
+const DOUBT = 0.5;
 /** Two axes that meet do not tell where the chart ends, so that its corners must be given: less than what is relied on. */
 const AXES = 0.45;
 
@@ -56,27 +59,33 @@ export function findChart(image: StripImage, onProgress: StripProgress = () => {
     if (settled) bounded.push({ ...figure, ...settled });
   }
   onProgress(0.95, 'looking for a line in it');
-  let best: ChartFound | null = null;
-  let most = 0;
-  const insides = new Map<CornersPx, number>();
-  const insideOf = ({ corners }: Bounded) => {
-    const known = insides.get(corners) ?? chartInside(image, corners);
-    insides.set(corners, known);
-    return known;
+  const insides = new Map<Bounded, number>();
+  const insideOf = (figure: Bounded) => {
+    const inside = insides.get(figure) ?? chartInside(image, figure.corners);
+    insides.set(figure, inside);
+    return inside;
   };
+  let best: Bounded | null = null;
+  let most = 0;
+  let rival = 0;
   const ranked = bounded.map((figure) => ({ figure, rank: rankOf(figure, bounded, insideOf) }));
   for (const { figure, rank } of ranked.sort((p, q) => q.rank - p.rank)) {
     // No line makes up for what a figure lacks in its sides.
-    if (rank <= most) break;
-    const { corners, bounds, from } = figure;
-    const lined = insideOf(figure);
-    if (rank * lined <= most) continue;
-    most = rank * lined;
-    const sure = Math.round(100 * Math.min(0.99, bounds * lined)) / 100;
-    best = { cornersPx: corners, sure, from };
+    if (rank <= RIVAL * most) break;
+    const score = rank * insideOf(figure);
+    // Another chart on the sheet is no doubt about this one.
+    const apart = !best || (cornersShared(best, figure) < 4 && overlap(best, figure));
+    if (score > most) {
+      if (apart) rival = most;
+      most = score;
+      best = figure;
+    } else if (apart) rival = Math.max(rival, score);
   }
   onProgress(1, 'done');
-  return best;
+  if (!best) return null;
+  const doubt = DOUBT * Math.max(0, (rival / most - RIVAL) / (1 - RIVAL));
+  const sure = best.bounds * insideOf(best) * (1 - doubt);
+  return { cornersPx: best.corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: best.from };
 }
 
 /** A figure settled on the photo, and how well its sides bound it, 0 to 1. */
@@ -102,6 +111,15 @@ function rankOf(figure: Bounded, all: readonly Bounded[], insideOf: (figure: Bou
   );
   const sizes = [...within.map(({ size }) => size), ...enclosed.map(({ size }) => BORDER * size)];
   return figure.bounds * figure.clear * Math.min(figure.size, ...sizes);
+}
+
+/** Whether the boxes about two figures share ground. */
+function overlap(a: Bounded, b: Bounded): boolean {
+  return [0, 1].every((axis) => {
+    const places = (figure: Bounded) => figure.corners.map((corner) => corner[axis]!);
+    const [p, q] = [places(a), places(b)];
+    return Math.max(...p) > Math.min(...q) && Math.max(...q) > Math.min(...p);
+  });
 }
 
 /** Whether a figure lies well inside another on all four sides. */
