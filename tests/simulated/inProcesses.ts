@@ -1,9 +1,16 @@
-/** The tasks of a study shared out between as many processes as the machine runs at once. */
+/**
+ * The tasks of a study shared out between as many processes as the machine runs at once. A study takes long: where the
+ * environment names a file (`STUDY_KEPT`), each result is added to it, and a later run goes on from there.
+ */
 import { type ChildProcess, fork } from 'node:child_process';
+import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 
 const MOST_PROCESSES = 8;
+/** Tasks between two words on how many are left. */
+const TELL_EVERY = 50;
+const KEPT = process.env.STUDY_KEPT;
 
 /** Whether this process was started by `inProcesses`; then `answer` what comes, and do nothing else. */
 export const isStarted = () => process.send !== undefined;
@@ -17,38 +24,51 @@ export function answer<Task, Result>(work: (task: Task) => Result): void {
  * Results of the tasks, in the order given, whichever process did them and whenever.
  *
  * @param script the module (`import.meta.url`) that calls `answer` when it is started so
- * @param toGo told now and then how many tasks are left
+ * @param tasks plain data, each unlike every other
  */
-export async function inProcesses<Task, Result>(
+export async function inProcesses<Task extends object, Result extends object>(
   script: string,
   tasks: readonly Task[],
-  toGo: (left: number) => void,
 ): Promise<Result[]> {
-  const done: Result[] = [];
-  const waiting = tasks.map((task, i) => ({ task, i }));
+  const kept = keptResults<Result>();
+  const done = tasks.map((task) => kept.get(JSON.stringify(task)));
+  const waiting = tasks.map((task, i) => ({ task, i })).filter(({ i }) => done[i] === undefined);
   const works = (child: ChildProcess) =>
     new Promise<void>((resolve, reject) => {
-      let at = -1;
+      let now: { task: Task; i: number } | undefined;
       const give = () => {
-        const next = waiting.shift();
-        at = next?.i ?? -1;
-        if (next) child.send(next.task as object);
+        now = waiting.shift();
+        if (now) child.send(now.task);
         else {
           child.disconnect();
           resolve();
         }
       };
       child.on('message', (result: Result) => {
-        done[at] = result;
-        if (waiting.length > 0 && waiting.length % 50 === 0) toGo(waiting.length);
+        done[now!.i] = result;
+        if (KEPT) appendFileSync(KEPT, `${JSON.stringify({ task: now!.task, result })}\n`);
+        if (waiting.length > 0 && waiting.length % TELL_EVERY === 0)
+          process.stderr.write(`${waiting.length} sections to go\n`);
         give();
       });
       child.on('exit', (code) => {
-        if (at >= 0) reject(new Error(`a process of the study ended with ${code}`));
+        if (now) reject(new Error(`a process of the study ended with ${code}`));
       });
       give();
     });
-  const processes = Math.min(availableParallelism(), MOST_PROCESSES, tasks.length);
+  const processes = Math.min(availableParallelism(), MOST_PROCESSES, waiting.length);
   await Promise.all(Array.from({ length: processes }, () => works(fork(fileURLToPath(script)))));
-  return done;
+  return done as Result[];
+}
+
+/** Results of an earlier run by their task. */
+function keptResults<Result>(): Map<string, Result> {
+  if (!KEPT || !existsSync(KEPT)) return new Map();
+  const lines = readFileSync(KEPT, 'utf8').trim().split('\n').filter(Boolean);
+  return new Map(
+    lines.map((line) => {
+      const { task, result } = JSON.parse(line) as { task: object; result: Result };
+      return [JSON.stringify(task), result];
+    }),
+  );
 }

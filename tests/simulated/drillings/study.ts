@@ -2,11 +2,10 @@
  * How many holes the advice on the next drilling saves against equal spacing, written to docs/accuracy/drillings.md with its
  * figures: `npm run accuracy drillings`. Sections are shared out between processes.
  */
-import { fork } from 'node:child_process';
-import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { answer, inProcesses, isStarted } from '../inProcesses.ts';
 import { bars } from '../sections/figures.ts';
 import { JUDGING_FAMILIES } from '../sections/trueSection.ts';
 import { UNSEEN_FAMILIES } from '../sections/unseenFamilies.ts';
@@ -24,11 +23,6 @@ const PER_FAMILY = { traces: 1, judging: 11 };
 const SEEDS = { traces: 2_300_000, judging: 2_300_000 };
 type Part = keyof typeof SEEDS;
 const DRAWS = 600;
-/**
- * A file that each section's result is added to and that a later run goes on from, where the environment names one: the study
- * takes long.
- */
-const KEPT = process.env.DRILLINGS_KEPT;
 
 /** Families drawn by someone who had read nothing of the method. */
 const BLIND = Object.keys(UNSEEN_FAMILIES);
@@ -68,9 +62,7 @@ function study({ part, family, seed }: Task): Studied {
   return { part, family, seed, drilled };
 }
 
-if (process.send) {
-  process.on('message', (task: Task) => process.send!(study(task)));
-} else {
+async function main(): Promise<void> {
   const started = Date.now();
   // Round the families again and again, so that processes end together.
   const tasks = (Object.keys(SEEDS) as Part[]).flatMap((part) =>
@@ -78,57 +70,10 @@ if (process.send) {
       FAMILIES.map((family, f): Task => ({ part, family, seed: SEEDS[part] + 1000 * f + k })),
     ).flat(),
   );
-  const studied = await inProcesses(tasks);
-  write(studied);
+  write(await inProcesses<Task, Studied>(import.meta.url, tasks));
   process.stderr.write(
     `docs/accuracy/drillings.md written, ${Math.round((Date.now() - started) / 1000)} s\n`,
   );
-}
-
-function nameOf({ part, seed }: Task): string {
-  return `${part} ${seed}`;
-}
-
-/** The tasks done by as many processes as the machine runs at once, in the order given. */
-async function inProcesses(tasks: readonly Task[]): Promise<Studied[]> {
-  const kept = KEPT && existsSync(KEPT) ? readFileSync(KEPT, 'utf8').trim().split('\n') : [];
-  const before = new Map(
-    kept.map((line) => JSON.parse(line) as Studied).map((studied) => [nameOf(studied), studied]),
-  );
-  const done: Studied[] = tasks.map((task) => before.get(nameOf(task))!);
-  const waiting = tasks.map((task, i) => ({ task, i })).filter(({ i }) => !done[i]);
-  await Promise.all(
-    Array.from(
-      { length: Math.min(availableParallelism(), 8) },
-      () =>
-        new Promise<void>((resolve, reject) => {
-          const child = fork(fileURLToPath(import.meta.url));
-          let ended = false;
-          let now: { task: Task; i: number } | undefined;
-          const give = () => {
-            now = waiting.shift();
-            if (now) child.send(now.task);
-            else {
-              ended = true;
-              child.disconnect();
-              resolve();
-            }
-          };
-          child.on('message', (result: Studied) => {
-            done[now!.i] = result;
-            if (KEPT) appendFileSync(KEPT, `${JSON.stringify(result)}\n`);
-            if (waiting.length > 0 && waiting.length % 20 === 0)
-              process.stderr.write(`${waiting.length} sections to go\n`);
-            give();
-          });
-          child.on('exit', (code) => {
-            if (!ended) reject(new Error(`a process of the study ended with ${code}`));
-          });
-          give();
-        }),
-    ),
-  );
-  return done;
 }
 
 function write(studied: readonly Studied[]): void {
@@ -167,3 +112,6 @@ function write(studied: readonly Studied[]): void {
   );
   writeFileSync(out, page({ judging: judged, blind: new Set(BLIND), traces: of('traces'), draws: DRAWS }));
 }
+
+if (isStarted()) answer(study);
+else await main();

@@ -62,9 +62,7 @@ async function study(): Promise<void> {
     ...tasksOf('tuning', tuning, SEEDS.tuning, TUNING_PER_CELL, COUNTS),
     ...tasksOf('unseen, not noted', unseen, SEEDS.unseen, UNNOTED_PER_CELL, UNNOTED_COUNTS),
   ];
-  const rows = await inProcesses<Task, Judged[]>(import.meta.url, tasks, (left) =>
-    process.stderr.write(`${left} sections to go\n`),
-  );
+  const rows = await inProcesses<Task, Judged[]>(import.meta.url, tasks);
   const of = (part: Task['part']) => rows.filter((_, i) => tasks[i]!.part === part).flat();
   writePage({
     counts: COUNTS,
