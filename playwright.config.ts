@@ -33,7 +33,8 @@ export default defineConfig({
   // Two cores are the machine we count on; the assessment takes one of them.
   workers: 2,
   fullyParallel: true,
-  timeout: 60_000,
+  // A browser may be three times slower on one machine than on another; what a test waits for has its own limit.
+  timeout: 150_000,
   expect: { timeout: 20_000 },
   reporter: 'line',
   use: {

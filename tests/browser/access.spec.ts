@@ -2,6 +2,9 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { firstStart, goTo, PLACES } from './app.ts';
 
+// Axe goes through every screen in every test here.
+test.describe.configure({ timeout: 300_000 });
+
 /** Everything a screen shows once it has come to rest. */
 async function screens(page: Page, look: (name: string) => Promise<void>) {
   for (const place of [...PLACES, 'section/s1%3Ad4', 'decision/advice']) {
