@@ -6,6 +6,7 @@ import type { CornersPx, PointPx, StripImage, Trace } from '@standfast/engine';
 import { blankSheet, drawStroke, drawText, type Sheet } from '../simulated/strips/canvas.ts';
 import { depthError, levelError } from '../simulated/strips/judge.ts';
 import { type CameraStyle, packJpeg, photograph } from '../simulated/strips/photograph.ts';
+import { PLAIN_PRINT, STEADY_CAMERA } from '../simulated/strips/plainStyle.ts';
 import { type PrintedStrip, type PrintStyle, printStrip } from '../simulated/strips/printStrip.ts';
 import { simulateTrace } from '../simulated/traces/simulateTrace.ts';
 
@@ -33,34 +34,8 @@ const RULER_BELOW_PX = 34;
 const RULER_ZERO_MM = 7.5;
 const SEED = 31;
 
-const PRINT: PrintStyle = {
-  pxPerMm: 4,
-  chartHeightPx: 300,
-  paper: [0.97, 0.97, 0.95],
-  grid: { colour: [0.8, 0.85, 0.8], everyMm: 10, everyPct: 10, width: 1.2, heavy: 5 },
-  frame: { colour: [0.1, 0.1, 0.1], width: 2, sides: 'all' },
-  pen: { colour: [0.1, 0.15, 0.4], width: 3, opacity: 1 },
-  labels: false,
-  title: false,
-  fade: 0,
-  gaps: [],
-  handwriting: null,
-  coffee: false,
-  second: null,
-};
-const CAMERA: CameraStyle = {
-  widthPx: 1400,
-  tiltDeg: 6,
-  swingDeg: 5,
-  turnDeg: 2,
-  shadow: 0.2,
-  light: [1, 1, 0.96],
-  blurPx: 0.6,
-  noise: 1.5,
-  jpegQuality: null,
-  creases: 0,
-  curl: 0,
-};
+const PRINT: PrintStyle = { ...PLAIN_PRINT, labels: false };
+const CAMERA: CameraStyle = { ...STEADY_CAMERA, widthPx: 1400, tiltDeg: 6 };
 
 export function laidStrip(laid: Laid, { numbers = false, ruler = false } = {}): LaidStrip {
   const { trace } = simulateTrace({

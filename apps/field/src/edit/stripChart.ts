@@ -48,12 +48,6 @@ export function turnedCorners([a, b, c, d]: CornersPx): CornersPx {
   return [d, a, b, c];
 }
 
-/** Whether the chart, as its corners stand now, is clearly longer from top to bottom than from left to right. */
-export function standsUpright([a, b, c, d]: CornersPx): boolean {
-  const side = (p: PointPx, q: PointPx) => Math.hypot(q[0] - p[0], q[1] - p[1]);
-  return side(a, d) + side(b, c) > 1.3 * (side(a, b) + side(d, c));
-}
-
 /** Corners to begin with where none were found: a broad box in the middle of the photo. */
 export function cornersToBeginWith(widthPx: number, heightPx: number): CornersPx {
   const [x0, x1] = [0.1 * widthPx, 0.9 * widthPx];

@@ -1,9 +1,9 @@
 /** The chart on the photo: its corners, put right by hand where they are not, and its scale, confirmed in one step. */
-import type { CornersPx, PointPx, PrintedScale } from '@standfast/engine';
+import { type CornersPx, type PointPx, type PrintedScale, standsUpright } from '@standfast/engine';
 import { RotateCw, ScanLine, ScanSearch } from 'lucide-react';
 import { Fragment, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { between, standsUpright, turnedCorners, withCorner } from '../edit/stripChart.ts';
+import { between, turnedCorners, withCorner } from '../edit/stripChart.ts';
 import {
   knownOf,
   pointsToBeginWith,

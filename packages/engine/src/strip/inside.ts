@@ -5,6 +5,7 @@ import { inkOf } from './ink.ts';
 import { evenOutPaper, pointOf } from './paper.ts';
 import { GAP, type PenLine } from './penLine.ts';
 import { printedLines } from './printedLines.ts';
+import { standsUpright } from './standsUpright.ts';
 import type { CornersPx, StripImage } from './types.ts';
 import { type FlatChart, layFlat } from './warp.ts';
 
@@ -15,8 +16,6 @@ const INSET = 0.025;
 const LEAST_INSET = 1.5;
 /** Samples taken each way of the photo pixels under a place. */
 const MOST_FOLD = 3;
-/** Depth runs along a chart's longer side; one nearly as tall as wide is taken as it stands. */
-const UPRIGHT = 1.3;
 /** A line as clear as a pen's along this share of the figure is one that runs through it: a trace may end well before its chart does. */
 const ENOUGH = 0.5;
 /** Pieces of a line shorter than this share of the figure, breaks of so many columns let pass, are no pen's. */
@@ -38,7 +37,7 @@ export function chartInside(image: StripImage, corners: CornersPx): number {
     Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
   const [wide, high] = [side(0, 1) + side(3, 2), side(0, 3) + side(1, 2)];
   const [a, b, c, d] = corners;
-  const along: CornersPx = high > UPRIGHT * wide ? [d, a, b, c] : corners;
+  const along: CornersPx = standsUpright(corners) ? [d, a, b, c] : corners;
   const longPx = along === corners ? wide / 2 : high / 2;
   const shortPx = along === corners ? high / 2 : wide / 2;
   const columns = Math.min(COLUMNS, Math.max(16, Math.round(longPx)));

@@ -5,14 +5,13 @@ import { findChart } from './findChart.ts';
 import { type PrintedScale, printedScale, printedUpright } from './numbers/readAxes.ts';
 import type { Chart, ReadStripOptions } from './readStrip.ts';
 import { depthByRuler, farEnough, sharesAlong } from './ruler.ts';
+import { standsUpright } from './standsUpright.ts';
 import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage, StripProgress } from './types.ts';
 
 /** A chart found with less certainty than this is not read: its corners must be given. */
 const LEAST_SURE = 0.5;
 /** Of the time it takes to see a chart, what goes into its corners; the rest goes into its numbers. */
 const SHARE_OF_FINDING = 0.6;
-/** A chart this many times taller than wide is taken to lie on its side. */
-const UPRIGHT = 1.3;
 
 /** A chart ready to be read, or, where its scale is not known, what is still to be said. */
 export type ChartSettled =
@@ -126,13 +125,6 @@ function chartSeen(image: StripImage, where: string): ChartSeen {
     );
   }
   return seen;
-}
-
-/** Whether a chart is clearly taller than wide. Depth runs along the long side of every strip. */
-function standsUpright([a, b, c, d]: CornersPx): boolean {
-  const side = (p: readonly [number, number], q: readonly [number, number]) =>
-    Math.hypot(q[0] - p[0], q[1] - p[1]);
-  return side(a, d) + side(b, c) > UPRIGHT * (side(a, b) + side(d, c));
 }
 
 /** Depths at a chart's left and right edge from two points of known depth on it. */
