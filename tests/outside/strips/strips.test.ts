@@ -1,16 +1,18 @@
 /**
- * Three photos by make_strips.py, of tuning styles and known to be read well, kept in photos/ so that reading them needs no Python:
+ * Four photos by make_strips.py, of tuning styles and known to be read well, kept in photos/ so that reading them needs no Python:
  * `make_strips.py photos --style NAME --count 1 --seed SEED --long 1200`. And the judge itself on lines wrong on purpose.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { decodePhoto } from '../../../apps/command/src/strip/photo.ts';
 import type { StripLine } from '../../../packages/engine/src/strip/index.ts';
-import { isConfidentlyWrong, isNear, judgeStrip, lineScore, type StripTruth } from './judge.ts';
+import { isConfidentlyWrong, isNear, judgeStrip, lineScore, type StripTruth, TRUSTED } from './judge.ts';
 
 const DEPTH_MM = 0.5;
 const LEVEL_PCT = 2;
 const STEADY_PCT = 1;
+/** Where axes end is told by the middles of numbers a few pixels high. */
+const AXES_PX = 5;
 
 const photo = (name: string) => new URL(`photos/${name}`, import.meta.url);
 const truthOf = (name: string) => JSON.parse(readFileSync(photo(`${name}.json`), 'utf8')) as StripTruth;
@@ -34,6 +36,17 @@ describe('photos made apart', () => {
       expect(isConfidentlyWrong(line)).toBe(false);
     }
   });
+});
+
+it('finds a chart of two axes on a form with a border by its numbers, and asks for a check of it', async () => {
+  const truth = truthOf('field-sheet-502');
+  const name = 'field-sheet-502.jpg';
+  const verdict = judgeStrip(await decodePhoto(readFileSync(photo(name)), name), truth);
+  expect(verdict.found).toMatchObject({ chart: 'right' });
+  expect(verdict.found!.offPx).toBeLessThan(AXES_PX);
+  expect(verdict.found!.sure).toBeLessThan(TRUSTED);
+  expect(verdict.alone).toBe('right');
+  expect(verdict.foundLine!.levelPct).toBeLessThan(LEVEL_PCT);
 });
 
 describe('the judge', () => {

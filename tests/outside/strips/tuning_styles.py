@@ -332,6 +332,144 @@ def lifted_pen(rng):
     return sheet, [chart], camera(rng, background="cloth")
 
 
+def field_sheet(rng):
+    """A bait: a sheet to fill in, with bars, fields and sometimes a border or a table, and a chart of two axes somewhere in it."""
+    sheet = Sheet(rng, 260, 190, res=10)
+    tall = rng.uniform(62, 86)
+    chart = Chart(rng.uniform(28, 40), rng.uniform(50, 64), rng.uniform(180, 204), tall, (0, 240), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    left, wide = rng.uniform(10, 16), rng.uniform(222, 236)
+    rows = int(rng.integers(1, 3))
+    parts = int(rng.integers(2, 5))
+    for row in range(rows):
+        for k in range(parts):
+            each = wide / parts
+            width = each * rng.choice([0.86, 1.0])
+            sheet.box(mask, left + k * each, 20 + row * 11, width, 9, 0.25)
+            sheet.words(mask, prose(rng, 1), left + k * each + 2, 24.5 + row * 11, 2.6, "plain", "lm")
+    below = chart.y + chart.height + 16
+    for k in range(int(rng.integers(1, 4))):
+        sheet.box(mask, left + k * 78, below, 70, rng.uniform(10, 22), 0.3)
+        sheet.words(mask, prose(rng, 1), left + 2 + k * 78, below + 4, 2.6, "plain", "lm")
+    if rng.uniform() < 0.5:
+        sheet.box(mask, 6, 5, 248, 180, rng.uniform(0.3, 0.8))
+    sheet.rule(mask, (chart.x, chart.y), (chart.x, chart.y + chart.height + 0.2), 0.35)
+    sheet.rule(mask, (chart.x - 0.2, chart.y + chart.height), (chart.x + chart.width, chart.y + chart.height), 0.35)
+    tick = float(rng.choice([1.4, -1.4, 0]))
+    depth_numbers(sheet, mask, chart, range(0, 241, 40), numbers(range(0, 241, 40)), 2.6, "plain", tick=tick)
+    level_numbers(sheet, mask, chart, range(0, 101, 20), numbers(range(0, 101, 20)), 2.6, "plain", tick=tick)
+    sheet.ink(mask, BLACK, 0.95)
+    mask = sheet.layer()
+    sheet.filled(mask, [(left, 8), (left + wide, 8), (left + wide, 17), (left, 17)])
+    sheet.ink(mask, (0.5, 0.45, 0.4), rng.uniform(0.3, 1.0))
+    mask = sheet.layer()
+    sheet.words(mask, prose(rng, 3), left + 3, 12.5, 4, "bold", "lm")
+    sheet.ink(mask, BLACK)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 235), (0.5, 0.2, 0.1), 0.35, 0.95, 0.02)
+    return sheet, [chart], camera(rng, background=str(rng.choice(["wood", "plain"])))
+
+
+def lettered_axes(rng):
+    """A bait: two axes under a boxed title, a ruled box of remarks as wide as the axis below, nothing else."""
+    sheet = Sheet(rng, 270, 170, (0.90, 0.94, 0.96), res=10)
+    chart = Chart(32, 34, 210, 78, (0, 300), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, 10, chart.width, 14, 0.3)
+    sheet.words(mask, prose(rng, 4), chart.x + chart.width / 2, 17, 4, "serif")
+    sheet.box(mask, chart.x, 130, chart.width, 28, 0.3)
+    paragraph(sheet, rng, mask, chart.x + 3, 134, chart.width - 6, 4, 2.4, "serif")
+    line = rng.uniform(0.25, 0.5)
+    sheet.rule(mask, (chart.x, chart.y), (chart.x, chart.y + chart.height + line / 2), line)
+    sheet.rule(mask, (chart.x - line / 2, chart.y + chart.height), (chart.x + chart.width, chart.y + chart.height), line)
+    depth_numbers(sheet, mask, chart, range(0, 301, 50), numbers(range(0, 301, 50)), 2.8, "serif", tick=1.5)
+    level_numbers(sheet, mask, chart, range(0, 101, 25), numbers(range(0, 101, 25)), 2.8, "serif", tick=1.5)
+    sheet.ink(mask, BLACK, 0.95)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 290), BLACK, rng.uniform(0.3, 0.5), 0.95, 0.02)
+    return sheet, [chart], camera(rng, background="cloth")
+
+
+def folds_of(rng, most=0.35):
+    """Folds up and down along a strip, each panel tilted against the next."""
+    count = int(rng.integers(2, 5))
+    places = (np.arange(1, count + 1) + rng.uniform(-0.1, 0.1, count)) / (count + 1)
+    sign = rng.choice([-1, 1])
+    return [(float(at), float(sign * (-1) ** k * rng.uniform(0.12, most))) for k, at in enumerate(places)]
+
+
+def folded_grid(rng):
+    """A long gridded strip folded two to four times up and down, seen at a tilt, packed hard."""
+    sheet = Sheet(rng, 320, 84, (0.90, 0.94, 0.95), res=11)
+    chart = Chart(14, 10, 290, 60, (0, 290), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    upright_rules(sheet, mask, chart, float(rng.choice([5, 10])), 0.15)
+    level_rules(sheet, mask, chart, 6, 0.15)
+    sheet.ink(mask, [(0.6, 0.75, 0.6), (0.75, 0.65, 0.6), (0.65, 0.65, 0.65)][int(rng.integers(3))], 0.85)
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.35)
+    depth_numbers(sheet, mask, chart, range(0, 291, 20), numbers(range(0, 291, 20)), 2.4, "plain")
+    level_numbers(sheet, mask, chart, range(0, 101, 50), numbers(range(0, 101, 50)), 2.4, "plain")
+    sheet.ink(mask, (0.2, 0.2, 0.2), 0.9)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 285), (0.45, 0.1, 0.1), rng.uniform(0.35, 0.5), 0.9, 0.03)
+    view = camera(rng, background="wood", quality=int(rng.integers(40, 66)), bow=rng.uniform(-0.01, 0.01))
+    view.folds = folds_of(rng)
+    return sheet, [chart], view
+
+
+def folded_ticks(rng):
+    """A long strip without a grid, with ticks below its frame every 10 mm, folded two to four times, seen at a tilt."""
+    sheet = Sheet(rng, 320, 84, res=11)
+    chart = Chart(14, 8, 290, 58, (0, 290), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.35)
+    for mm in range(0, 291, 10):
+        x, y = chart.x + mm, chart.y + chart.height
+        sheet.rule(mask, (x, y), (x, y + (2.4 if mm % 50 == 0 else 1.5)), 0.25)
+    depth_numbers(sheet, mask, chart, range(0, 291, 50), numbers(range(0, 291, 50)), 2.4, "typed", gap=3)
+    level_numbers(sheet, mask, chart, range(0, 101, 50), numbers(range(0, 101, 50)), 2.4, "typed")
+    sheet.ink(mask, BLACK, 0.95)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 285), (0.5, 0.15, 0.1), rng.uniform(0.35, 0.5), 0.9, 0.03)
+    view = camera(rng, background="cloth", bow=rng.uniform(-0.01, 0.01))
+    view.folds = folds_of(rng)
+    return sheet, [chart], view
+
+
+def pale_area(rng):
+    """An area filled in one pale or middling tint, no line along its edge, on a grid drawn over it."""
+    sheet = Sheet(rng, 270, 130, res=10)
+    chart = Chart(26, 14, 220, 90, (0, 240), (0, 100), "mm", "percent")
+    colour = [(0.95, 0.80, 0.65), (0.70, 0.70, 0.72), (0.60, 0.80, 0.95), (0.55, 0.72, 0.55)][int(rng.integers(4))]
+    trace = invented_trace(rng, 240, bool(rng.integers(2)))
+    draw_trace(sheet, rng, chart, trace, BLACK, area=(colour, rng.uniform(0.8, 1.0)), outline=False)
+    mask = sheet.layer()
+    if rng.uniform() < 0.5:
+        upright_rules(sheet, mask, chart, 22, 0.12)
+        level_rules(sheet, mask, chart, 18, 0.12)
+        sheet.ink(mask, (0.6, 0.6, 0.6), 0.8)
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.3)
+    depth_numbers(sheet, mask, chart, range(0, 241, 40), numbers(range(0, 241, 40)), 2.6, "plain", tick=1.4)
+    level_numbers(sheet, mask, chart, range(0, 101, 20), numbers(range(0, 101, 20)), 2.6, "plain", tick=1.4)
+    sheet.ink(mask, BLACK)
+    return sheet, [chart], camera(rng, background="cloth")
+
+
+def broad_marker(rng):
+    """A framed chart with a coarse grid and a line as broad as a marker's."""
+    sheet = Sheet(rng, 290, 116, res=10)
+    chart = Chart(22, 12, 250, 84, (0, 250), (0, 100), "mm", "percent")
+    mask = sheet.layer()
+    upright_rules(sheet, mask, chart, 25, 0.15)
+    level_rules(sheet, mask, chart, 21, 0.15)
+    sheet.ink(mask, (0.7, 0.7, 0.72), 0.8)
+    mask = sheet.layer()
+    sheet.box(mask, chart.x, chart.y, chart.width, chart.height, 0.3)
+    depth_numbers(sheet, mask, chart, range(0, 251, 50), numbers(range(0, 251, 50)), 2.8, "plain", tick=1.2)
+    level_numbers(sheet, mask, chart, range(0, 101, 25), numbers(range(0, 101, 25)), 2.8, "plain", tick=1.2)
+    sheet.ink(mask, BLACK)
+    draw_trace(sheet, rng, chart, invented_trace(rng, 245), (0.45, 0.15, 0.1), rng.uniform(0.9, 1.3), 0.9, 0.03)
+    return sheet, [chart], camera(rng, background="cloth")
+
+
 def ruler(sheet, chart, y, long_mm, colour=(0.55, 0.75, 0.88)):
     """A ruler drawn along the chart, its zero at the chart's left."""
     mask = sheet.layer()
@@ -363,4 +501,10 @@ STYLES = {
     "later part": later_part,
     "dark area": dark_area,
     "lifted pen": lifted_pen,
+    "field sheet": field_sheet,
+    "lettered axes": lettered_axes,
+    "folded grid": folded_grid,
+    "folded ticks": folded_ticks,
+    "pale area": pale_area,
+    "broad marker": broad_marker,
 }

@@ -32,14 +32,38 @@ const MOST_ALIKE = 3;
 const ALIKE = 0.75;
 /** Figures kept while they are sought. */
 const MOST_KEPT = 24;
+/** Pairs of axes looked at; no line runs along this share of both other sides, to so many places and so large a share of a side. */
+const MOST_AXES = 3;
+const SAME_GROUND = 0.85;
+const OPEN_PX = 6;
+const OPEN_SHARE = 0.6;
+const OPEN_OFF = 0.03;
+/** Axes are at least this share of the photo's width, run past their origin (as ticks do) by no more than this share, weighed so. */
+const LEAST_AXIS = 0.2;
+const PAST_ORIGIN = 0.03;
+const MOST_PAST = 0.1;
 /** Figures whose corners all lie nearer than this, pixels of the small copy, are one. */
 const SAME_PX = 4;
 
-/** Figures that four lines bound, the likeliest first; where there are none, two axes with their parallels. */
+/** Figures that four lines bound, the likeliest first, and two axes with their parallels. */
 export function figuresOf(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Figure[] {
   const bounded = boundedFigures(ridges, level, upright);
-  return bounded.length ? bounded : axesFigures(ridges, level, upright);
+  const axes: Figure[] = [];
+  for (const figure of axesFigures(ridges, level, upright)) {
+    // The left and the bottom side of a figure are no axes.
+    const sides = bounded.some(
+      ({ corners }) =>
+        cornersNear(corners, figure.corners) >= 3 || shared(corners, figure.corners) > SAME_GROUND,
+    );
+    if (sides || axes.some(({ corners }) => shared(corners, figure.corners) > ALIKE)) continue;
+    axes.push(figure);
+    if (axes.length === MOST_AXES) break;
+  }
+  return [...bounded, ...axes];
 }
+
+const cornersNear = (a: Corners, b: Corners) =>
+  a.filter(([x, y], i) => Math.hypot(x - b[i]![0], y - b[i]![1]) < OPEN_PX).length;
 
 function boundedFigures(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Figure[] {
   const rows = outermost(level);
@@ -212,28 +236,50 @@ function covers(
   return { seen: seen / length, inked: inked / length, beyond: over / length };
 }
 
-/** A chart drawn with two axes only: a level and an upright line that meet at their ends, the rest by parallels. */
+/** Charts drawn with two axes only: a level and an upright line that meet at their ends, the rest by parallels; the likeliest first. */
 function axesFigures(ridges: Ridges, level: StraightLine[], upright: StraightLine[]): Figure[] {
-  let best: { corners: Corners; score: number } | null = null;
+  const { width, height } = ridges;
+  const found: { corners: Corners; score: number }[] = [];
   for (const bottom of level) {
     for (const left of upright) {
       const origin = cross(ridges, bottom, left);
       const reach = bottom.to - origin[0];
       const rise = origin[1] - left.from;
-      if (reach < 0.2 * ridges.width || rise < LEAST_SHARE * ridges.height) continue;
-      const apart =
-        Math.max(0, Math.abs(bottom.from - origin[0]) / reach - 0.03) +
-        Math.max(0, Math.abs(left.to - origin[1]) / rise - 0.03);
-      if (apart > 0.1) continue;
-      const score = reach * rise * (1 - apart * 5) * Math.min(bottom.darkness, left.darkness);
-      if (score <= (best?.score ?? 0)) continue;
-      const end: Point = [bottom.to, bottom.at + bottom.slope * (bottom.to - ridges.width / 2)];
-      const peak: Point = [left.at + left.slope * (left.from - ridges.height / 2), left.from];
-      best = {
+      if (reach < LEAST_AXIS * width || rise < LEAST_SHARE * height) continue;
+      const past =
+        Math.max(0, Math.abs(bottom.from - origin[0]) / reach - PAST_ORIGIN) +
+        Math.max(0, Math.abs(left.to - origin[1]) / rise - PAST_ORIGIN);
+      if (past > MOST_PAST) continue;
+      const end: Point = [bottom.to, bottom.at + bottom.slope * (bottom.to - width / 2)];
+      const peak: Point = [left.at + left.slope * (left.from - height / 2), left.from];
+      // Where both other sides are drawn too it is a box, not a pair of axes.
+      const above = level.some((line) => closes(line, peak[0], reach, peak, width, rise));
+      const beside = upright.some((line) =>
+        closes(line, end[1] - rise, rise, [end[1], end[0]], height, reach),
+      );
+      if (above && beside) continue;
+      const score = reach * rise * (1 - past * 5) * Math.min(bottom.darkness, left.darkness);
+      found.push({
         score,
         corners: [peak, [peak[0] + end[0] - origin[0], peak[1] + end[1] - origin[1]], end, origin],
-      };
+      });
     }
   }
-  return best ? [{ corners: best.corners, from: 'axes', size: 1, clear: 1 }] : [];
+  return found
+    .sort((p, q) => q.score - p.score)
+    .map(({ corners }) => ({ corners, from: 'axes', size: 1, clear: 1 }));
+}
+
+/** Whether a line runs along much of a side from `from` on, and past the axis's end at place `end`, `across` it. */
+function closes(
+  line: StraightLine,
+  from: number,
+  length: number,
+  [end, across]: Point,
+  photo: number,
+  axis: number,
+): boolean {
+  const place = line.at + line.slope * (end - photo / 2);
+  const covered = Math.min(line.to, from + length) - Math.max(line.from, from);
+  return covered > OPEN_SHARE * length && Math.abs(place - across) < OPEN_PX + OPEN_OFF * axis;
 }

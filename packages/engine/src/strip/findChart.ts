@@ -26,7 +26,7 @@ const BETTER = 0.02;
 /** A border encloses a figure as well bounded and as like a chart inside, to this; with a pen's line in it, by this much. */
 const AS_WELL = 0.1;
 const WITH_LINE = 0.85;
-/** It lies off it on every side by this share of its own depth; and is worth this share of it. */
+/** It lies off it on every side by this share of its own depth; and is worth this share of it, as is one round two axes. */
 const LEAST_MARGIN = 0.015;
 const BORDER = 0.8;
 /** A figure on the same ground with other corners that scores more than this share of the best leaves doubt which is the chart, up to so much. */
@@ -44,6 +44,20 @@ type Point = readonly [number, number];
  * @returns null when there is none to be seen
  */
 export function findChart(image: StripImage, onProgress: StripProgress = () => {}): ChartFound | null {
+  return chartAndAxes(image, onProgress).chart;
+}
+
+/** Two axes that no figure closes, with a line of a pen over them: what they would bound, and whether apart from the chart. */
+export interface AxesFound {
+  cornersPx: CornersPx;
+  apart: boolean;
+}
+
+/** The chart, as `findChart` has it, and axes, if any: numbers along them may tell what their lines do not. */
+export function chartAndAxes(
+  image: StripImage,
+  onProgress: StripProgress = () => {},
+): { chart: ChartFound | null; axes: AxesFound | null } {
   onProgress(0, 'looking for printed lines');
   const ridges = ridgesOf(image);
   onProgress(0.3, 'looking for printed lines');
@@ -82,10 +96,14 @@ export function findChart(image: StripImage, onProgress: StripProgress = () => {
     } else if (apart) rival = Math.max(rival, score);
   }
   onProgress(1, 'done');
-  if (!best) return null;
+  if (!best) return { chart: null, axes: null };
+  const axes = bounded.find((figure) => figure.from === 'axes' && insideOf(figure) > WITH_LINE);
   const doubt = DOUBT * Math.max(0, (rival / most - RIVAL) / (1 - RIVAL));
   const sure = best.bounds * insideOf(best) * (1 - doubt);
-  return { cornersPx: best.corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: best.from };
+  return {
+    chart: { cornersPx: best.corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: best.from },
+    axes: axes ? { cornersPx: axes.corners, apart: !overlap(axes, best) } : null,
+  };
 }
 
 /** A figure settled on the photo, and how well its sides bound it, 0 to 1. */
@@ -110,7 +128,14 @@ function rankOf(figure: Bounded, all: readonly Bounded[], insideOf: (figure: Bou
       insideOf(other) > Math.max(WITH_LINE, insideOf(figure) - AS_WELL),
   );
   const sizes = [...within.map(({ size }) => size), ...enclosed.map(({ size }) => BORDER * size)];
-  return figure.bounds * figure.clear * Math.min(figure.size, ...sizes);
+  // Two axes with a line over them are a chart, however well a border is printed round them.
+  const axes = all.filter(
+    (other) => other.from === 'axes' && encloses(figure, other) && insideOf(other) > WITH_LINE,
+  );
+  return Math.min(
+    figure.bounds * figure.clear * Math.min(figure.size, ...sizes),
+    ...axes.map((other) => BORDER * other.bounds),
+  );
 }
 
 /** Whether the boxes about two figures share ground. */
@@ -155,7 +180,8 @@ function settledFigure(
     x * fold + (fold - 1) / 2,
     y * fold + (fold - 1) / 2,
   ]) as unknown as CornersPx;
-  const settled = settledSides(image, rough, 3 * fold + 4);
+  // Of two axes the other sides are parallels, along which no line is looked for.
+  const settled = settledSides(image, rough, 3 * fold + 4, from === 'axes' ? [2, 3] : undefined);
   const { sides } = settled;
   const seen = sides.map((side) => side?.seen ?? 0);
   if (from === 'axes') {
@@ -204,8 +230,10 @@ function settledSides(
   image: StripImage,
   corners: CornersPx,
   reachPx: number,
+  drawn: readonly number[] = [0, 1, 2, 3],
 ): { corners: CornersPx; sides: (Side | null)[] } {
   const sides = corners.map((corner, i) => {
+    if (!drawn.includes(i)) return null;
     const next = corners[(i + 1) % 4]!;
     return measureSide(image, corner, next, reachPx + MOST_BOW * distance(corner, next), reachPx);
   });

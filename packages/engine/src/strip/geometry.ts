@@ -1,5 +1,5 @@
 /** How a chart lies on a photo: tilt by its corners, curl by the printed lines along its long sides. */
-import { type Homography, homographyFrom } from './homography.ts';
+import { type Homography, homographyOfChart } from './homography.ts';
 import { measureSide, sideOffset } from './sides.ts';
 import type { CornersPx, StripImage } from './types.ts';
 
@@ -38,15 +38,7 @@ export interface Geometry {
 
 /** Measures how the chart lies, and lays out the flat one. */
 export function geometryOf(image: StripImage, corners: CornersPx): Geometry {
-  const chartToPhoto = homographyFrom(
-    [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-      [0, 1],
-    ],
-    corners,
-  ) as Homography;
+  const chartToPhoto = homographyOfChart(corners) as Homography;
   const side = (i: number, j: number) =>
     Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
   const wide = Math.max(side(0, 1), side(3, 2));

@@ -1,4 +1,5 @@
 /** Plane projective maps: how a flat chart looks on a photo taken at a tilt. */
+import type { CornersPx } from './types.ts';
 
 /** Nine numbers, row after row: (x, y) goes to ((h0 x + h1 y + h2) / w, (h3 x + h4 y + h5) / w), w = h6 x + h7 y + h8. */
 export type Homography = Float64Array;
@@ -40,6 +41,18 @@ export function homographyFrom(from: readonly Point[], to: readonly Point[]): Ho
   const last = whole[8]!;
   return Math.abs(last) > 1e-12 ? whole.map((value) => value / last) : whole;
 }
+
+/** The map from a chart's shares (0 to 1 from its left, 0 to 1 from its top) to the photo; null when the corners are no chart. */
+export const homographyOfChart = (corners: CornersPx): Homography | null =>
+  homographyFrom(
+    [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ],
+    corners,
+  );
 
 /** Where a point goes. */
 export function project(h: Homography, x: number, y: number): [number, number] {

@@ -1,6 +1,6 @@
 /** The scale of a strip drawn 1:1 from a ruler laid along it, or from any two points a known distance apart. */
 import { InputFault } from '../faults.ts';
-import { homographyFrom, inverseHomography, project } from './homography.ts';
+import { homographyOfChart, inverseHomography, project } from './homography.ts';
 import type { CornersPx, PointPx, RulerOnPhoto } from './types.ts';
 
 /** Points nearer than this share of the chart's length cannot set its scale. */
@@ -8,15 +8,7 @@ const LEAST_SHARE = 0.05;
 
 /** Where photo points lie along a chart, 0 at its left edge and 1 at its right; null when the corners are no chart. */
 export function sharesAlong(corners: CornersPx, points: readonly PointPx[]): number[] | null {
-  const chartToPhoto = homographyFrom(
-    [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-      [0, 1],
-    ],
-    corners,
-  );
+  const chartToPhoto = homographyOfChart(corners);
   if (!chartToPhoto) return null;
   const toChart = inverseHomography(chartToPhoto);
   return points.map(([x, y]) => project(toChart, x, y)[0]);

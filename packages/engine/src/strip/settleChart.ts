@@ -1,7 +1,8 @@
 /** Settling what a chart is from what a person said and what the photo shows. */
 import { InputFault } from '../faults.ts';
+import { axesMadeWhole } from './axes.ts';
 import { checkCorners, checkStripImage } from './checkStrip.ts';
-import { findChart } from './findChart.ts';
+import { chartAndAxes } from './findChart.ts';
 import { type PrintedScale, printedScale, printedUpright } from './numbers/readAxes.ts';
 import type { Chart, ReadStripOptions } from './readStrip.ts';
 import { depthByRuler, farEnough, sharesAlong } from './ruler.ts';
@@ -10,6 +11,10 @@ import type { ChartFound, ChartKnown, CornersPx, DepthTap, StripImage, StripProg
 
 /** A chart found with less certainty than this is not read: its corners must be given. */
 const LEAST_SURE = 0.5;
+/** Two axes do not tell where a chart ends; with numbers along both that agree they do, though their lines are to be checked. */
+const AXES_WITH_NUMBERS = 0.7;
+/** A figure without numbers beside two axes with a line over them is the chart with this share of its certainty. */
+const AXES_BESIDE = 0.5;
 /** Of the time it takes to see a chart, what goes into its corners; the rest goes into its numbers. */
 const SHARE_OF_FINDING = 0.6;
 
@@ -71,8 +76,17 @@ export interface ChartSeen {
  * @returns null when no chart is to be seen
  */
 export function seeChart(image: StripImage, onProgress: StripProgress = () => {}): ChartSeen | null {
-  const found = findChart(image, (share, step) => onProgress(SHARE_OF_FINDING * share, step));
+  const { chart: found, axes } = chartAndAxes(image, (share, step) =>
+    onProgress(SHARE_OF_FINDING * share, step),
+  );
   if (!found) return null;
+  const whole = (): ChartSeen | null => {
+    const cornersPx = axes && axesMadeWhole(image, axes.cornersPx);
+    const printed = cornersPx && printedScale(image, cornersPx);
+    return cornersPx && printed?.depthMm && printed.resistance
+      ? { chart: { cornersPx, sure: AXES_WITH_NUMBERS, from: 'axes' }, printed }
+      : null;
+  };
   const [a, b, c, d] = found.cornersPx;
   const upright = standsUpright(found.cornersPx);
   const turns: CornersPx[] = upright
@@ -85,6 +99,11 @@ export function seeChart(image: StripImage, onProgress: StripProgress = () => {}
         [c, d, a, b],
       ];
   const rest = (1 - SHARE_OF_FINDING) / (turns.length + (upright ? 1 : 0));
+  if (found.from === 'axes') {
+    onProgress(SHARE_OF_FINDING, 'reading the printed numbers');
+    const seen = whole();
+    if (seen) return seen;
+  }
   for (const [i, cornersPx] of turns.entries()) {
     onProgress(SHARE_OF_FINDING + i * rest, 'reading the printed numbers');
     const printed = printedScale(image, cornersPx);
@@ -98,7 +117,11 @@ export function seeChart(image: StripImage, onProgress: StripProgress = () => {}
     if (printed.depthMm && printed.resistance)
       return { chart: { ...found, cornersPx: [b, c, d, a] }, printed };
   }
-  return { chart: found, printed: null };
+  // What was found bears no numbers: axes beside or within it may.
+  const seen = found.from === 'axes' ? null : whole();
+  if (seen || !axes?.apart) return seen ?? { chart: found, printed: null };
+  // Which of the two is the chart cannot be told without numbers.
+  return { chart: { ...found, sure: AXES_BESIDE * found.sure }, printed: null };
 }
 
 /** The chart seen, or why it cannot be relied on. */

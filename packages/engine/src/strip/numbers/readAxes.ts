@@ -58,6 +58,24 @@ const asLevel = (scale: Scale | null) =>
 
 /** The scales of the numbers below the chart, from left to right, and beside it, from bottom to top. */
 function scalesAround(image: StripImage, corners: CornersPx): { below: Scale | null; beside: Scale | null } {
+  const { below, beside } = numbersAround(image, corners);
+  return {
+    below: straightScale(below, OWN_WITHIN.below),
+    beside: beside.reduce<Scale | null>(
+      (scale, numbers) => scale ?? straightScale(numbers, OWN_WITHIN.beside),
+      null,
+    ),
+  };
+}
+
+/** A number printed along an edge, and where along it, 0 to 1: from the left, or from the bottom. */
+export type NumberAlong = PrintedNumber & { at: number };
+
+/** The numbers printed below a chart, and those on its left and on its right. */
+export function numbersAround(
+  image: StripImage,
+  corners: CornersPx,
+): { below: NumberAlong[]; beside: NumberAlong[][] } {
   const side = (i: number, j: number) =>
     Math.hypot(corners[j]![0] - corners[i]![0], corners[j]![1] - corners[i]![1]);
   const wide = Math.max(side(0, 1), side(3, 2));
@@ -70,33 +88,18 @@ function scalesAround(image: StripImage, corners: CornersPx): { below: Scale | n
   const long = Math.max(across, down);
   const under = Math.min(0.3 * down, 0.09 * long);
   const aside = Math.min(0.3 * across, 0.1 * long);
+  const within = (left: number, top: number, right: number, bottom: number) =>
+    numbersIn(image, corners, across, down, left, top, right, bottom);
 
-  const numbersBelow = numbersIn(
-    image,
-    corners,
-    across,
-    down,
-    -0.06 * across,
-    down + 2,
-    1.06 * across,
-    down + under,
-  );
-  const below = straightScale(
-    numbersBelow.map((number) => ({ ...number, at: number.column / across })),
-    OWN_WITHIN.below,
-  );
-  let beside: Scale | null = null;
-  for (const [from, to] of [
+  const below = within(-0.06 * across, down + 2, 1.06 * across, down + under);
+  const beside = [
     [-aside, -2],
     [across + 2, across + aside],
-  ] as const) {
-    const numbers = numbersIn(image, corners, across, down, from, -0.08 * down, to, 1.08 * down);
-    beside ??= straightScale(
-      numbers.map((number) => ({ ...number, at: 1 - number.row / down })),
-      OWN_WITHIN.beside,
-    );
-  }
-  return { below, beside };
+  ].map(([from, to]) => within(from!, -0.08 * down, to!, 1.08 * down));
+  return {
+    below: below.map((number) => ({ ...number, at: number.column / across })),
+    beside: beside.map((numbers) => numbers.map((number) => ({ ...number, at: 1 - number.row / down }))),
+  };
 }
 
 /** Numbers in a box given in pixels of the flat chart, from its top left. */
