@@ -1,6 +1,7 @@
 /** How a chart lies on a photo: tilt by its corners, curl by the printed lines along its long sides. */
+import { followEdge } from './foldedEdge.ts';
 import { type Homography, homographyOfChart } from './homography.ts';
-import { measureSide, sideOffset } from './sides.ts';
+import { measureSide, type Side, sideOffset } from './sides.ts';
 import type { CornersPx, StripImage } from './types.ts';
 
 /** Charts are laid flat at this many columns, small ones enlarged at most twice. */
@@ -17,6 +18,9 @@ const ENDS_PX = 2.5;
 const ENDS_SHARE = 0.001;
 /** A side's line is believed where it is seen along this share, and its bow where it is at least so many pixels. */
 const SEEN = 0.6;
+/** Seen along less than this share, or off its curve by more than this, it may be kinked. */
+const WELL_SEEN = 0.85;
+const MOST_SPREAD_PX = 0.3;
 const LEAST_BOW_PX = 0.5;
 
 /** How the flat chart lies on the photo. */
@@ -34,6 +38,8 @@ export interface Geometry {
   /** Photo pixels down one row of the flat chart. */
   photoPxPerRow: number;
   curlPx: number;
+  /** Whether an edge runs as that of folded paper does. */
+  folded: boolean;
 }
 
 /** Measures how the chart lies, and lays out the flat one. */
@@ -69,6 +75,7 @@ export function geometryOf(image: StripImage, corners: CornersPx): Geometry {
     fold: Math.max(1, Math.min(4, Math.round(1 / scale))),
     photoPxPerRow: high / down,
     curlPx: curl.most,
+    folded: curl.folded,
     toPhoto(column, row, out) {
       const u = (column - margin) / across;
       const v = (row - margin) / down;
@@ -98,11 +105,30 @@ function marginWithin(
 interface Curl {
   /** Greatest offset, pixels; 0 for a chart that lies flat. */
   most: number;
+  folded: boolean;
   /** Offsets on the photo of the chart's top and bottom edge from the straight chords, by column of the flat chart. */
   topX: Float64Array;
   topY: Float64Array;
   bottomX: Float64Array;
   bottomY: Float64Array;
+}
+
+/** Offset of an edge from its chord at a share of it, pixels. */
+type Offset = (t: number) => number;
+
+/** A side's bow alone: where the edges begin and end is as the corners say. */
+function archOf(side: Side): Offset {
+  const bow = { ...side, offset: 0, slope: 0 };
+  return (t) => sideOffset(bow, t);
+}
+
+/** Offsets at evenly spaced shares, joined by straight lines. */
+function joined(offsets: Float64Array): Offset {
+  return (t) => {
+    const place = Math.min(1, Math.max(0, t)) * (offsets.length - 1);
+    const k = Math.min(offsets.length - 2, Math.floor(place));
+    return offsets[k]! + (place - k) * (offsets[k + 1]! - offsets[k]!);
+  };
 }
 
 /** Measures the bow of the printed lines along the chart's top and bottom. */
@@ -114,6 +140,7 @@ function curlOf(
 ): Curl {
   const flat: Curl = {
     most: 0,
+    folded: false,
     topX: new Float64Array(columns),
     topY: new Float64Array(columns),
     bottomX: new Float64Array(columns),
@@ -124,25 +151,28 @@ function curlOf(
   const measured = ([from, to]: readonly [readonly [number, number], readonly [number, number]]) => {
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
     const side = measureSide(image, from, to, MOST_BOW * length + ends, ends);
-    return { from, to, length, side: side && side.seen >= SEEN ? side : null };
+    if (side && side.seen >= WELL_SEEN && side.spread <= MOST_SPREAD_PX)
+      return { from, to, length, offAt: archOf(side), folded: false };
+    // An edge that lies on no arch all along may be kinked by folds.
+    const followed = followEdge(image, from, to, MOST_BOW * length);
+    const offAt = followed ? joined(followed) : side && side.seen >= SEEN ? archOf(side) : null;
+    return { from, to, length, offAt, folded: followed !== null };
   };
   const top = measured([topLeft, topRight]);
   const bottom = measured([bottomLeft, bottomRight]);
   // A sheet bows as one: where only one edge is printed the other follows it.
-  const sides = [top.side ?? bottom.side, bottom.side ?? top.side];
+  const sides = [top.offAt ?? bottom.offAt, bottom.offAt ?? top.offAt];
   let most = 0;
   [top, bottom].forEach(({ from, to, length }, v) => {
-    const side = sides[v];
-    if (!side) return;
-    // Only the bow is taken: where the edges begin and end is as the corners say.
-    const bow = { ...side, offset: 0, slope: 0 };
+    const offAt = sides[v];
+    if (!offAt) return;
     const nx = -(to[1] - from[1]) / length;
     const ny = (to[0] - from[0]) / length;
     const [xs, ys] = v === 0 ? [flat.topX, flat.topY] : [flat.bottomX, flat.bottomY];
     for (let column = 0; column < columns; column++) {
       const [x, y] = place(column, v);
       const t = ((x - from[0]) * (to[0] - from[0]) + (y - from[1]) * (to[1] - from[1])) / (length * length);
-      const off = sideOffset(bow, t);
+      const off = offAt(t);
       if (t >= 0 && t <= 1) most = Math.max(most, Math.abs(off));
       // Paper that rises shifts along the chart's own upright direction, which a tilt slants.
       const [topX, topY] = place(column, 0);
@@ -152,5 +182,5 @@ function curlOf(
       ys[column] = (off * (bottomY - topY)) / across;
     }
   });
-  return most >= LEAST_BOW_PX ? { ...flat, most } : { ...flat, most: 0 };
+  return most >= LEAST_BOW_PX ? { ...flat, most, folded: top.folded || bottom.folded } : flat;
 }

@@ -1,6 +1,7 @@
 /** From a photographed strip to the lines on it. */
 import { InputFault } from '../faults.ts';
 import { checkCorners, checkStripImage } from './checkStrip.ts';
+import { evenedColumns } from './evenMarks.ts';
 import { type FoundLine, findLines } from './findLines.ts';
 import { type Geometry, geometryOf } from './geometry.ts';
 import { inkOf } from './ink.ts';
@@ -62,7 +63,8 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   const flat = layFlat(image, columns, rows, toPhoto, fold);
   steps.push(`laid flat by a projective map of the corners, ${columns} × ${rows} places`);
   if (geometry.curlPx > 0) {
-    steps.push(`curl of up to ${geometry.curlPx.toFixed(1)} px taken out by the bow of its long edges`);
+    const way = geometry.folded ? 'course' : 'bow';
+    steps.push(`curl of up to ${geometry.curlPx.toFixed(1)} px taken out by the ${way} of its long edges`);
   }
 
   tell(0.2, 'evening out shadow and paper');
@@ -74,7 +76,9 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   const level = printedLines(flat, false);
   const upright = printedLines(flat, true);
   const ink = inkOf(flat, level, upright);
+  const even = evenedColumns(flat, geometry, upright.middles);
   steps.push(`${upright.middles.length} upright and ${level.middles.length} level printed lines taken out`);
+  if (even) steps.push('stretch along the chart undone by printed lines or ticks at even distances');
 
   tell(FOLLOWING_FROM, 'following the line');
   const found = findLines(ink, geometry, chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left', (share) =>
@@ -88,7 +92,7 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   }
   steps.push('pen told by colour, darkness and continuity; followed by the path of least cost');
   tell(SCALING_FROM, 'scaling');
-  const lines = found.map((line) => scaled(line, chart, geometry));
+  const lines = found.map((line) => scaled(line, chart, geometry, even));
   tell(1, 'done');
   return {
     lines,
@@ -104,15 +108,17 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
       gridLines: [upright.middles.length, level.middles.length],
       steps,
     },
-    warnings: warningsOf(lines, chart, options),
+    warnings: warningsOf(lines, chart, options, geometry.folded && !even),
   };
 }
-function scaled(found: FoundLine, chart: Chart, geometry: Geometry): StripLine {
+
+/** @param even where each column lies along the chart once its stretch is undone; null where it is not stretched */
+function scaled(found: FoundLine, chart: Chart, geometry: Geometry, even: Float64Array | null): StripLine {
   const { line, pen } = found;
   const { left, right, top, bottom, toPhoto } = geometry;
   const [fromMm, toMm] = chart.depthMm;
   const [low, high] = chart.resistance;
-  const depthAt = (x: number) => fromMm + ((toMm - fromMm) * (x - left)) / (right - left);
+  const depthAt = (x: number) => fromMm + ((toMm - fromMm) * ((even ? even[x]! : x) - left)) / (right - left);
   const levelAt = (y: number) => high + ((low - high) * (y - top)) / (bottom - top);
   const backwards = toMm < fromMm;
   const seen: number[] = [];
@@ -188,8 +194,18 @@ function onStroke({ row, state }: PenLine, x: number, leap: number): boolean {
 const plain = (range: readonly [number, number]) =>
   range.map((value) => String(Number(value.toFixed(1)))).join(' to ');
 
-function warningsOf(lines: readonly StripLine[], chart: Chart, options: ReadStripOptions): string[] {
+function warningsOf(
+  lines: readonly StripLine[],
+  chart: Chart,
+  options: ReadStripOptions,
+  stretched: boolean,
+): string[] {
   const warnings: string[] = [];
+  if (stretched) {
+    warnings.push(
+      'The paper is folded or bent, and nothing printed at even distances shows how that stretches it: depths may be off by several mm between the ends. Photograph it pressed flat.',
+    );
+  }
   const { cornersFound: found, scaleFrom } = options;
   if (scaleFrom === 'printed numbers') {
     const { depthMm, resistance } = chart;

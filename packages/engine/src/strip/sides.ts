@@ -12,6 +12,8 @@ export interface Side {
   /** Share of the places looked at where a line was seen on the curve, and how dark it is there (0 to 1). */
   seen: number;
   darkness: number;
+  /** How far what is seen lies off the curve, pixels: a standard deviation by its median. */
+  spread: number;
   /** Longest stretch along which there is no ink on the curve, share of the chord. */
   blank: number;
 }
@@ -211,7 +213,7 @@ function agreed(
     for (let j = -bows; j <= bows; j++) {
       const bow = j * step;
       // Ends off by different amounts are found by the fit; the search need only come near.
-      const trial = { offset: ends, slope: 0, bow, twist: 0, seen: 0, darkness: 0, blank: 1 };
+      const trial = { offset: ends, slope: 0, bow, twist: 0, seen: 0, darkness: 0, spread: 0, blank: 1 };
       if (Math.abs(ends + bow) > reach) continue;
       let weight = 0;
       for (let i = 0; i < places.length; i++) {
@@ -250,6 +252,7 @@ function agreed(
       .map((i) => Math.abs(offsets[i]! - sideOffset(fitted, places[i]!)))
       .sort((p, q) => p - q);
     const usual = MAD_TO_SD * off[off.length >> 1]!;
+    best.spread = usual;
     if (round > 0) limit = Math.min(agrees, Math.max(LEAST_AGREES_PX, 3 * usual));
   }
   return best;
@@ -267,11 +270,20 @@ function fit(chosen: number[], places: number[], offsets: number[]): Side | null
   const solved = leastSquares(a, b, chosen.length, 4);
   if (!solved) return null;
   const [offset, slope, bow, twist] = solved as unknown as number[];
-  return { offset: offset!, slope: slope!, bow: bow!, twist: twist!, seen: 0, darkness: 0, blank: 1 };
+  return {
+    offset: offset!,
+    slope: slope!,
+    bow: bow!,
+    twist: twist!,
+    seen: 0,
+    darkness: 0,
+    spread: 0,
+    blank: 1,
+  };
 }
 
 /** The brightness that three quarters of a profile stay below. */
-function upperQuarter(profile: Float64Array): number {
+export function upperQuarter(profile: Float64Array): number {
   const counts = new Uint32Array(256);
   for (let k = 0; k < profile.length; k++) counts[profile[k]! | 0]!++;
   let seen = 0;
@@ -283,7 +295,7 @@ function upperQuarter(profile: Float64Array): number {
 }
 
 /** The darkest channel at places between pixels, 0 to 255, a step apart; the photo is mirrored at its edges. */
-function darkestAlong(
+export function darkestAlong(
   { widthPx, heightPx, rgba }: StripImage,
   x: number,
   y: number,
