@@ -23,6 +23,7 @@ import { TraceView } from '../parts/TraceView.tsx';
 import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
+import { useStripPractice } from '../state/useStripPractice.ts';
 import { quantityText, sureText } from '../units/quantities.ts';
 
 export function DrillingPlace({ drillingId }: { drillingId: string }) {
@@ -32,6 +33,7 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
   const assessment = useAssessment();
   const [, navigate] = useLocation();
   const { units } = useSettings();
+  useStripPractice();
   const placed = placedDrillings(caseFile);
   const ref = refOfAddress(drillingId);
   const at = placed.findIndex((each) => each.ref === ref);

@@ -31,12 +31,14 @@ import { OpeningFields } from '../parts/section/OpeningFields.tsx';
 import { PHOTO_FILES, TABLE_FILES } from '../state/incoming.ts';
 import { useSettings } from '../state/settings.ts';
 import { useAssessment, useCaseFile, useRecord, useSession, useSessionView } from '../state/useSession.tsx';
+import { useStripPractice } from '../state/useStripPractice.ts';
 import { fieldText, shareText } from '../units/quantities.ts';
 
 export function SectionPlace() {
   const { sections, tree } = useCaseFile();
   const session = useSession();
   const { writer } = useSessionView();
+  useStripPractice();
   const [wanted, setWanted] = useState<string | null>(null);
   const index = Math.max(
     0,

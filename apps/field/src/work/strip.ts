@@ -1,8 +1,9 @@
-/** The worker that reads photographed strips, one for each photo on screen; stopping it is how a reading is cancelled. */
+/** What reads a photographed strip: a worker that is the photo's alone; stopping it is how a reading is cancelled. */
 import type { ChartKnown, ChartSeen, CornersPx, StripProgress, StripReading } from '@standfast/engine';
-import { proxy, type Remote, wrap } from 'comlink';
+import { proxy, type Remote } from 'comlink';
 import type { OpenPhoto, StripApi, StripOrigin, StripOutcome } from './strip.worker.ts';
 import { portion, whileTelling } from './stripProgress.ts';
+import { restStripWorker, type StripWorker, takeStripWorker } from './stripWorker.ts';
 
 export type { OpenPhoto, StripOrigin, StripOutcome };
 
@@ -29,14 +30,15 @@ export interface StripReader {
 export const SHARE_OF_OPENING = 0.4;
 
 export function stripReader(bytes: Uint8Array, name: string): StripReader {
-  let worker: Worker | null = null;
-  let remote: Remote<StripApi> | null = null;
+  let worker: StripWorker | null = null;
   let stopReading: (() => void) | null = null;
+  let underWay = 0;
 
   /** The worker with the photo open, and how to tell what is done next; a cancelled one is made anew. */
   const ready = async (tell: StripProgress): Promise<{ made: Remote<StripApi>; rest: StripProgress }> => {
-    if (remote) return { made: remote, rest: tell };
-    const made = start();
+    if (worker) return { made: worker.remote, rest: tell };
+    worker = takeStripWorker();
+    const made = worker.remote;
     const opening = portion(tell, 0, SHARE_OF_OPENING);
     const outcome = await made.open(
       bytes,
@@ -49,38 +51,44 @@ export function stripReader(bytes: Uint8Array, name: string): StripReader {
     }
     return { made, rest: portion(tell, SHARE_OF_OPENING, 1) };
   };
-  const start = (): Remote<StripApi> => {
-    worker = new Worker(new URL('./strip.worker.ts', import.meta.url), { type: 'module', name: 'strip' });
-    remote = wrap<StripApi>(worker);
-    return remote;
-  };
   const stop = () => {
-    worker?.terminate();
+    worker?.end();
     worker = null;
-    remote = null;
     stopReading?.();
     stopReading = null;
+  };
+  /** Work, with its progress, during which the worker is not at rest. */
+  const working = async <T>(
+    onProgress: StripProgress,
+    work: (tell: StripProgress) => Promise<T>,
+  ): Promise<T> => {
+    underWay++;
+    try {
+      return await whileTelling(onProgress, work);
+    } finally {
+      underWay--;
+    }
   };
 
   return {
     open: (onProgress) =>
-      whileTelling(
-        onProgress,
-        async (tell) => (await (remote ?? start()).open(bytes, name, proxy(tell))) as StripOutcome<OpenPhoto>,
-      ),
+      working(onProgress, async (tell) => {
+        worker ??= takeStripWorker();
+        return (await worker.remote.open(bytes, name, proxy(tell))) as StripOutcome<OpenPhoto>;
+      }),
     find: (onProgress) =>
-      whileTelling(onProgress, async (tell) => {
+      working(onProgress, async (tell) => {
         const { made, rest } = await ready(tell);
         return made.find(proxy(rest));
       }),
     snap: (corners, onProgress) =>
-      whileTelling(onProgress, async (tell) => (await ready(tell)).made.snap(corners)),
+      working(onProgress, async (tell) => (await ready(tell)).made.snap(corners)),
     read: (known, from, onProgress) => {
       // A stopped worker answers no more, so stopping answers in its place.
       const stopped = new Promise<null>((resolve) => {
         stopReading = () => resolve(null);
       });
-      return whileTelling(onProgress, async (tell) => {
+      return working(onProgress, async (tell) => {
         const reading = ready(tell).then(
           ({ made, rest }) => made.read(known, from, proxy(rest)) as Promise<StripOutcome<StripReading>>,
         );
@@ -90,6 +98,11 @@ export function stripReader(bytes: Uint8Array, name: string): StripReader {
       });
     },
     cancel: stop,
-    close: stop,
+    close() {
+      // One in the middle of something could not take the next photo at once.
+      if (!worker || underWay > 0) return stop();
+      restStripWorker(worker);
+      worker = null;
+    },
   };
 }

@@ -16,6 +16,7 @@ import {
 } from '@standfast/engine';
 import { expose, transfer } from 'comlink';
 import { brokenPhoto, checkPhotoFile, type PhotoKind } from '../edit/photoFile.ts';
+import { practiceStrip } from './practiceStrip.ts';
 
 export type StripOutcome<T> = { ok: true; value: T } | { ok: false; message: string };
 
@@ -44,7 +45,15 @@ const SMALL_SIDE = 1600;
 /** How far from corners set by hand printed lines are looked for, share of the photo's longer side. */
 const SNAP_SHARE = 0.02;
 
+/** Practice is on drawings so large, as shares of a photo: the first are quick, and leave most of the code compiled. */
+const PRACTICE = [0.2, 0.2, 0.35, 0.6, 1, 1];
+
 let image: StripImage | null = null;
+/** Over as soon as there is a photo. */
+let practising = false;
+
+/** Lets the worker see to what it has been asked meanwhile. */
+const turn = () => new Promise<void>((resolve) => setTimeout(resolve));
 
 async function told<T>(name: string, step: () => T | Promise<T>): Promise<StripOutcome<T>> {
   try {
@@ -65,6 +74,7 @@ function opened(): StripImage {
 }
 
 async function open(bytes: Uint8Array, name: string, tell: StripProgress): Promise<OpenPhoto> {
+  practising = false;
   // No browser tells how far a picture is decoded: the shares are those that the steps usually take.
   tell(0, 'unpacking');
   const kind = checkPhotoFile(bytes, name);
@@ -119,6 +129,26 @@ const api = {
       const photo = opened();
       return settleCorners(photo, corners, SNAP_SHARE * Math.max(photo.widthPx, photo.heightPx));
     }),
+
+  /** Makes room for the next photo. */
+  putAway(): void {
+    image = null;
+  },
+
+  /** Finds and reads a drawn chart a few times, so that the code for it is compiled when a photo comes. */
+  async practise(): Promise<void> {
+    practising = true;
+    for (const size of PRACTICE) {
+      const strip = practiceStrip(size);
+      if (!strip) return;
+      seeChart(strip.image);
+      await turn();
+      if (!practising) return;
+      readStrip(strip.image, strip.chart);
+      await turn();
+      if (!practising) return;
+    }
+  },
 
   /** The lines on the chart. */
   read: (
