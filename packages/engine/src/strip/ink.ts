@@ -29,6 +29,8 @@ export interface Evidence {
 
 /** Print that leaves less than this share of the brightness covers what is on it. */
 const COVERING = 0.3;
+/** Columns turned at a time. */
+const BAND = 32;
 
 /** The chart's ink with the darkness of its printed lines divided out. */
 export function inkOf(chart: FlatChart, level: PrintedLines, upright: PrintedLines): Ink {
@@ -39,17 +41,25 @@ export function inkOf(chart: FlatChart, level: PrintedLines, upright: PrintedLin
   for (let channel = 0; channel < 3; channel++) {
     const plane = planes[channel]!;
     const ink = new Uint8Array(columns * rows);
-    for (let y = 0; y < rows; y++) {
-      const li = level.indexOf[y]!;
-      for (let x = 0; x < columns; x++) {
-        let value = plane[y * columns + x]!;
-        if (li || upright.indexOf[x]!) {
-          const leaves = printLeaves(level, upright, x, y, channel);
-          if (leaves < COVERING) covered[x * rows + y]!++;
-          value /= leaves;
-        }
-        ink[x * rows + y] = value >= PAPER ? 0 : PAPER - value;
+    // From rows to columns a band at a time, so that what is written lies close together.
+    for (let from = 0; from < columns; from += BAND) {
+      const to = Math.min(columns, from + BAND);
+      for (let y = 0; y < rows; y++) {
+        for (let x = from; x < to; x++) ink[x * rows + y] = Math.max(0, PAPER - plane[y * columns + x]!);
       }
+    }
+    const clear = (x: number, y: number) => {
+      const k = x * rows + y;
+      const leaves = printLeaves(level, upright, x, y, channel);
+      if (leaves < COVERING) covered[k]!++;
+      ink[k] = Math.max(0, PAPER - plane[y * columns + x]! / leaves);
+    };
+    for (let y = 0; y < rows; y++) {
+      if (level.indexOf[y]) for (let x = 0; x < columns; x++) clear(x, y);
+    }
+    for (let x = 0; x < columns; x++) {
+      if (!upright.indexOf[x]) continue;
+      for (let y = 0; y < rows; y++) if (!level.indexOf[y]) clear(x, y);
     }
     out.push(ink);
   }
@@ -71,26 +81,41 @@ export function coarseInk(ink: Ink, fold: number): Ink {
   if (fold === 1) return ink;
   const columns = Math.floor(ink.columns / fold);
   const rows = Math.floor(ink.rows / fold);
-  const share = 1 / (fold * fold);
-  const folded = (plane: Uint8Array, darkest: number) => {
-    const out = new Uint8Array(columns * rows);
-    for (let x = 0; x < columns; x++) {
+  const places = fold * fold;
+  const sums = new Int32Array(rows);
+  const mosts = new Uint8Array(rows);
+  /** Sum and greatest of each coarse place of a column. */
+  const foldColumn = (plane: Uint8Array, x: number) => {
+    sums.fill(0);
+    mosts.fill(0);
+    for (let i = 0; i < fold; i++) {
+      let k = (x * fold + i) * ink.rows;
       for (let y = 0; y < rows; y++) {
         let sum = 0;
-        let most = 0;
-        for (let i = 0; i < fold; i++) {
-          const at = (x * fold + i) * ink.rows + y * fold;
-          for (let j = 0; j < fold; j++) {
-            const value = plane[at + j]!;
-            sum += value;
-            if (value > most) most = value;
-          }
+        let most = mosts[y]!;
+        for (let j = 0; j < fold; j++, k++) {
+          const value = plane[k]!;
+          sum += value;
+          most = Math.max(most, value);
         }
-        out[x * rows + y] = (1 - darkest) * sum * share + darkest * most;
+        sums[y]! += sum;
+        mosts[y] = most;
       }
+    }
+  };
+  const folded = (plane: Uint8Array) => {
+    const out = new Uint8Array(columns * rows);
+    for (let x = 0; x < columns; x++) {
+      foldColumn(plane, x);
+      for (let y = 0; y < rows; y++) out[x * rows + y] = (sums[y]! / places + mosts[y]!) / 2;
     }
     return out;
   };
+  const covered = new Uint8Array(columns * rows);
+  for (let x = 0; x < columns; x++) {
+    foldColumn(ink.covered, x);
+    for (let y = 0; y < rows; y++) covered[x * rows + y] = 2 * sums[y]! >= places ? 1 : 0;
+  }
   const coarser = (lines: PrintedLines, count: number): PrintedLines => {
     const indexOf = new Uint16Array(count);
     for (let i = 0; i < count; i++) {
@@ -107,13 +132,10 @@ export function coarseInk(ink: Ink, fold: number): Ink {
   return {
     columns,
     rows,
-    red: folded(ink.red, 0.5),
-    green: folded(ink.green, 0.5),
-    blue: folded(ink.blue, 0.5),
-    covered: folded(
-      ink.covered.map((covered) => 200 * covered),
-      0,
-    ).map((share) => (share >= 100 ? 1 : 0)),
+    red: folded(ink.red),
+    green: folded(ink.green),
+    blue: folded(ink.blue),
+    covered,
     level: coarser(ink.level, rows),
     upright: coarser(ink.upright, columns),
   };

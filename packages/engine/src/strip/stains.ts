@@ -1,4 +1,5 @@
 /** Broad darkness (stains, smudges, a shadow's edge) told from strokes, which are thin. */
+import { greatestAround, leastAround } from './extremes.ts';
 import type { Ink } from './ink.ts';
 import { PAPER } from './paper.ts';
 
@@ -18,8 +19,9 @@ export interface Stains {
 export function stainsOf(ink: Ink, window: number): Stains {
   const { columns, rows } = ink;
   const opened = (plane: Uint8Array) => {
-    const eroded = overSquare(plane, columns, rows, window, false);
-    return overSquare(eroded, columns, rows, window, true);
+    const half = window >> 1;
+    const eroded = leastAround(plane, rows, columns, half, 'nothing');
+    return greatestAround(eroded, rows, columns, half, 'nothing');
   };
   return { columns, rows, red: opened(ink.red), green: opened(ink.green), blue: opened(ink.blue) };
 }
@@ -32,10 +34,11 @@ export function stainsOf(ink: Ink, window: number): Stains {
 export function withoutStains(ink: Ink, stains: Stains, fold: number, most: number): Ink {
   const { columns, rows } = ink;
   const out = { ...ink, red: ink.red.slice(), green: ink.green.slice(), blue: ink.blue.slice() };
+  const rowOf = Int32Array.from({ length: rows }, (_, y) => Math.min(stains.rows - 1, Math.floor(y / fold)));
   for (let x = 0; x < columns; x++) {
     const sx = Math.min(stains.columns - 1, Math.floor(x / fold)) * stains.rows;
     for (let y = 0; y < rows; y++) {
-      const s = sx + Math.min(stains.rows - 1, Math.floor(y / fold));
+      const s = sx + rowOf[y]!;
       const r = stains.red[s]!;
       const g = stains.green[s]!;
       const b = stains.blue[s]!;
@@ -55,53 +58,4 @@ function lighter(darkness: number, stain: number): number {
   if (left <= 0) return 0;
   const alone = PAPER - ((PAPER - darkness) * PAPER) / left;
   return Math.max(alone, 0);
-}
-
-/** Least (or greatest) over a square window, by separable windows that double in width. */
-function overSquare(
-  plane: Uint8Array,
-  columns: number,
-  rows: number,
-  window: number,
-  greatest: boolean,
-): Uint8Array {
-  const once = overRun(plane, columns, rows, window, greatest, true);
-  return overRun(once, columns, rows, window, greatest, false);
-}
-
-function overRun(
-  plane: Uint8Array,
-  columns: number,
-  rows: number,
-  window: number,
-  greatest: boolean,
-  down: boolean,
-): Uint8Array {
-  const lines = down ? columns : rows;
-  const length = down ? rows : columns;
-  const stepLine = down ? rows : 1;
-  const step = down ? 1 : rows;
-  const out = new Uint8Array(plane.length);
-  const half = window >> 1;
-  const padded = new Uint8Array(length + 2 * half);
-  for (let line = 0; line < lines; line++) {
-    const at = line * stepLine;
-    for (let i = 0; i < length; i++) padded[half + i] = plane[at + i * step]!;
-    padded.fill(padded[half]!, 0, half);
-    padded.fill(padded[half + length - 1]!, half + length);
-    let reach = 1;
-    const size = 2 * half + 1;
-    let valid = padded.length;
-    while (reach < size) {
-      const shift = Math.min(reach, size - reach);
-      valid -= shift;
-      for (let i = 0; i < valid; i++) {
-        const other = padded[i + shift]!;
-        if (greatest ? other > padded[i]! : other < padded[i]!) padded[i] = other;
-      }
-      reach += shift;
-    }
-    for (let i = 0; i < length; i++) out[at + i * step] = padded[i]!;
-  }
-  return out;
 }

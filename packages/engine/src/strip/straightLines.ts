@@ -1,4 +1,5 @@
 /** Thin dark straight lines on a photo, found by voting. */
+import { greatestAround, leastAround } from './extremes.ts';
 import { pointOf } from './paper.ts';
 import type { StripImage } from './types.ts';
 
@@ -36,6 +37,8 @@ const LINES = 60;
 const SLOPE_STEP = 0.004;
 /** A dark place votes with its darkness, but with no more than this. */
 const MOST_WEIGHT = 90;
+/** Votes are counted in whole parts, so that a vote taken back leaves nothing behind. */
+const VOTE_PARTS = 64;
 /** A line is seen where it is at least this share as dark as it usually is. */
 const USUAL_SHARE = 0.4;
 /** Shorter lines, as share of the photo, are no chart's sides. */
@@ -47,28 +50,14 @@ const LEFT_OVER = 0.98;
 
 /** The photo's thin dark structures: a closing by a window wider than any line, less the image (a black top-hat). */
 export function ridgesOf(image: StripImage): Ridges {
-  const { widthPx, heightPx, rgba } = image;
+  const { widthPx, heightPx } = image;
   const fold = Math.max(1, Math.ceil(Math.max(widthPx, heightPx) / SMALL_SIDE));
   const width = Math.max(1, Math.floor(widthPx / fold));
   const height = Math.max(1, Math.floor(heightPx / fold));
-  const grey = new Uint8Array(width * height);
-  const stride = fold >= 4 && fold % 2 === 0 ? 2 : 1;
-  const share = stride / (fold * fold);
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      let sum = 0;
-      // On a large photo every second pixel, like the white fields of a chessboard, tells as much.
-      for (let j = 0; j < fold; j++) {
-        let p = 4 * ((y * fold + j) * widthPx + x * fold + (stride > 1 ? j & 1 : 0));
-        for (let i = stride > 1 ? j & 1 : 0; i < fold; i += stride, p += 4 * stride) {
-          sum += Math.min(rgba[p]!, rgba[p + 1]!, rgba[p + 2]!);
-        }
-      }
-      grey[y * width + x] = sum * share;
-    }
-  }
+  const grey = smallGrey(image, width, height, fold);
   const half = Math.max(4, Math.round(Math.max(width, height) / 140));
-  const closed = swept(swept(grey, width, height, half, true), width, height, half, false);
+  const filled = greatestAround(grey, width, height, half, 'mirrored');
+  const closed = leastAround(filled, width, height, half, 'mirrored');
   const dark = new Uint8Array(width * height);
   const counts = new Uint32Array(256);
   for (let k = 0; k < closed.length; k++) counts[closed[k]!]!++;
@@ -81,48 +70,28 @@ export function ridgesOf(image: StripImage): Ridges {
   return { width, height, dark, fold };
 }
 
-/** Greatest (or least) over a square. */
-function swept(plane: Uint8Array, width: number, height: number, half: number, greatest: boolean) {
-  const across = new Uint8Array(plane.length);
-  for (let y = 0; y < height; y++) sweepLine(plane, across, y * width, 1, width, half, greatest);
-  const out = new Uint8Array(plane.length);
-  for (let x = 0; x < width; x++) sweepLine(across, out, x, width, height, half, greatest);
-  return out;
-}
-
-/** Running extreme by blocks of the window's length (M. van Herk 1992). */
-function sweepLine(
-  from: Uint8Array,
-  to: Uint8Array,
-  start: number,
-  step: number,
-  length: number,
-  half: number,
-  greatest: boolean,
-): void {
-  const window = 2 * half + 1;
-  const padded = length + 2 * half;
-  const values = new Uint8Array(padded);
-  for (let i = 0; i < padded; i++) {
-    // Mirrored at the ends, so that a frame along the photo's edge has paper on both sides.
-    const k = mirrored(i - half, length);
-    values[i] = greatest ? from[start + k * step]! : 255 - from[start + k * step]!;
+/** The darkest channel, averaged over squares of `fold` by `fold` pixels. */
+function smallGrey({ widthPx, rgba }: StripImage, width: number, height: number, fold: number): Uint8Array {
+  const grey = new Uint8Array(width * height);
+  // On a large photo every second pixel, like the white fields of a chessboard, tells as much.
+  const stride = fold >= 4 && fold % 2 === 0 ? 2 : 1;
+  const share = stride / (fold * fold);
+  const sums = new Uint32Array(width);
+  for (let y = 0; y < height; y++) {
+    sums.fill(0);
+    for (let j = 0; j < fold; j++) {
+      let p = 4 * ((y * fold + j) * widthPx + (stride > 1 ? j & 1 : 0));
+      for (let x = 0; x < width; x++) {
+        let sum = 0;
+        for (let i = 0; i < fold; i += stride, p += 4 * stride) {
+          sum += Math.min(Math.min(rgba[p]!, rgba[p + 1]!), rgba[p + 2]!);
+        }
+        sums[x]! += sum;
+      }
+    }
+    for (let x = 0; x < width; x++) grey[y * width + x] = sums[x]! * share;
   }
-  const forth = values.slice();
-  const back = values.slice();
-  for (let i = 1; i < padded; i++) if (i % window) forth[i] = Math.max(forth[i]!, forth[i - 1]!);
-  for (let i = padded - 2; i >= 0; i--) {
-    if ((i + 1) % window) back[i] = Math.max(back[i]!, back[i + 1]!);
-  }
-  for (let i = 0; i < length; i++) {
-    const most = Math.max(back[i]!, forth[i + window - 1]!);
-    to[start + i * step] = greatest ? most : 255 - most;
-  }
-}
-
-function mirrored(i: number, length: number): number {
-  const k = i < 0 ? -i : i >= length ? 2 * (length - 1) - i : i;
-  return Math.min(length - 1, Math.max(0, k));
+  return grey;
 }
 
 /** The longest straight lines, level or upright within 38 degrees, by a Hough transform (R. Duda, P. Hart 1972). */
@@ -137,17 +106,29 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
   const slopes = 2 * half + 1;
   const reach = Math.ceil((MOST_SLOPE * along) / 2) + 1;
   const bins = across + 2 * reach + 1;
-  const votes = new Float32Array(slopes * bins);
+  const votes = new Int32Array(slopes * bins);
   const middle = along / 2;
   const least = thresholdOf(dark);
   const voted = new Uint8Array(dark.length);
-  const vote = (a: number, b: number, weight: number) => {
+  // A vote is shared between the two nearest places, so that a line between two rows is not two weak ones. Which places
+  // those are shifts with `a` and by nothing else.
+  const binOf = new Int32Array(slopes * Math.ceil(along / 2));
+  const beyondOf = new Uint8Array(binOf.length);
+  for (let b = 0; b < along; b += 2) {
     for (let s = 0; s < slopes; s++) {
-      // Shared between the two nearest places, so that a line between two rows is not two weak ones.
-      const place = a - (s - half) * slopeStep * (b - middle) + reach;
-      const bin = s * bins + (place | 0);
-      const second = weight * (place - (place | 0));
-      votes[bin]! += weight - second;
+      const place = reach - (s - half) * slopeStep * (b - middle);
+      const k = (b >> 1) * slopes + s;
+      binOf[k] = s * bins + Math.floor(place);
+      beyondOf[k] = VOTE_PARTS * (place - Math.floor(place));
+    }
+  }
+  const vote = (a: number, b: number, weight: number) => {
+    const from = (b >> 1) * slopes;
+    const whole = VOTE_PARTS * weight;
+    for (let k = from; k < from + slopes; k++) {
+      const bin = (a + binOf[k]!) | 0;
+      const second = Math.imul(weight, beyondOf[k]!);
+      votes[bin]! += (whole - second) | 0;
       votes[bin + 1]! += second;
     }
   };
@@ -167,7 +148,7 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
   }
   const bounds = new Float64Array(slopes).fill(Number.POSITIVE_INFINITY);
   const lines: StraightLine[] = [];
-  const enough = 0.012 * MOST_WEIGHT * along;
+  const enough = 0.012 * MOST_WEIGHT * VOTE_PARTS * along;
   for (let n = 0; n < LINES; n++) {
     const [best, most] = greatest(votes, bins, bounds);
     if (most <= enough) break;
@@ -175,7 +156,7 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
     const bin = best % bins;
     const at = bin - reach;
     const slope = (s - half) * slopeStep;
-    const found = traced(ridges, upright, at, slope, least, most, voted);
+    const found = traced(ridges, upright, at, slope, least, most / VOTE_PARTS, voted);
     // What voted for it has had its say: along the line as followed, or else along the straight one. What lies in line
     // with it beyond its ends, as a second chart on the sheet does, has not.
     const [first, last] = found ? [found.line.from, found.line.to] : [0, along - 1];
@@ -201,7 +182,7 @@ export function straightLines(ridges: Ridges, upright: boolean): StraightLine[] 
  * The greatest of votes that only ever fall: what was greatest in a row bounds it from above, so that only rows whose
  * bound still leads are looked through again.
  */
-function greatest(votes: Float32Array, bins: number, bounds: Float64Array): [number, number] {
+function greatest(votes: Int32Array, bins: number, bounds: Float64Array): [number, number] {
   for (;;) {
     let row = 0;
     for (let s = 1; s < bounds.length; s++) if (bounds[s]! > bounds[row]!) row = s;

@@ -15,6 +15,10 @@ export type FlatToPhoto = (column: number, row: number, out: Float64Array) => vo
 
 /** Rows between which places on the photo are joined by straight lines: the maps are smooth at this scale. */
 const KNOT = 8;
+const { imul } = Math;
+
+/** Parts of a pixel that places are rounded to. */
+const ONE = 256;
 
 /**
  * Resamples the photo. Each place of the flat chart takes the mean of `fold` × `fold` bilinear samples spread over
@@ -50,61 +54,82 @@ export function layFlat(
       meshY[j * knotsAcross + i] = at[1]!;
     }
   }
-  const lastX = widthPx - 1;
-  const lastY = heightPx - 1;
-  const share = 1 / (fold * fold);
+  // Places in 256ths of a pixel: finer than the photo tells, and whole numbers are quick.
+  const lastX = ONE * (widthPx - 1);
+  const lastY = ONE * (heightPx - 1);
+  const mostX0 = Math.max(0, widthPx - 2);
+  const mostY0 = Math.max(0, heightPx - 2);
+  const across = widthPx > 1 ? 4 : 0;
+  const down = heightPx > 1 ? 4 * widthPx : 0;
+  const share = 1 / (fold * fold * ONE * ONE);
+  const sums = new Int32Array(3 * columns);
   for (let row = 0; row < rows; row++) {
     const j = Math.min(knotsDown - 2, Math.floor(row / KNOT));
-    for (let i = 0; i < knotsAcross - 1; i++) {
-      // The cell's corners: places at this row move linearly along the cell.
-      const from = i * KNOT;
-      const to = Math.min(columns, from + KNOT);
-      const knot = Math.max(0, j) * knotsAcross + i;
-      for (let column = from; column < to; column++) {
-        let red = 0;
-        let green = 0;
-        let blue = 0;
-        for (let sy = 0; sy < fold; sy++) {
-          const v = (row + (sy + 0.5) / fold - 0.5) / KNOT - j;
-          const leftX = meshX[knot]! + v * (meshX[knot + knotsAcross]! - meshX[knot]!);
-          const leftY = meshY[knot]! + v * (meshY[knot + knotsAcross]! - meshY[knot]!);
-          const rightX = meshX[knot + 1]! + v * (meshX[knot + knotsAcross + 1]! - meshX[knot + 1]!);
-          const rightY = meshY[knot + 1]! + v * (meshY[knot + knotsAcross + 1]! - meshY[knot + 1]!);
+    sums.fill(0);
+    for (let sy = 0; sy < fold; sy++) {
+      const v = (row + (sy + 0.5) / fold - 0.5) / KNOT - j;
+      for (let i = 0; i < knotsAcross - 1; i++) {
+        // The cell's corners: places at this row move linearly along the cell.
+        const from = i * KNOT;
+        const to = Math.min(columns, from + KNOT);
+        const knot = j * knotsAcross + i;
+        const leftX = meshX[knot]! + v * (meshX[knot + knotsAcross]! - meshX[knot]!);
+        const leftY = meshY[knot]! + v * (meshY[knot + knotsAcross]! - meshY[knot]!);
+        const rightX = meshX[knot + 1]! + v * (meshX[knot + knotsAcross + 1]! - meshX[knot + 1]!);
+        const rightY = meshY[knot + 1]! + v * (meshY[knot + knotsAcross + 1]! - meshY[knot + 1]!);
+        const stepX = (ONE * (rightX - leftX)) / (KNOT * fold);
+        const stepY = (ONE * (rightY - leftY)) / (KNOT * fold);
+        let x = ONE * leftX + (0.5 - 0.5 * fold) * stepX;
+        let y = ONE * leftY + (0.5 - 0.5 * fold) * stepY;
+        for (let column = from; column < to; column++) {
+          let red = 0;
+          let green = 0;
+          let blue = 0;
           for (let sx = 0; sx < fold; sx++) {
-            const u = (column + (sx + 0.5) / fold - 0.5 - from) / KNOT;
-            let x = leftX + u * (rightX - leftX);
-            let y = leftY + u * (rightY - leftY);
-            x = x < 0 ? 0 : Math.min(x, lastX);
-            y = y < 0 ? 0 : Math.min(y, lastY);
-            const x0 = x | 0;
-            const y0 = y | 0;
-            const fx = x - x0;
-            const fy = y - y0;
-            const p = 4 * (y0 * widthPx + x0);
-            const across = x0 < lastX ? 4 : 0;
-            const down = y0 < lastY ? 4 * widthPx : 0;
-            const a = (1 - fx) * (1 - fy);
-            const b = fx * (1 - fy);
-            const c = (1 - fx) * fy;
-            const d = fx * fy;
-            red += a * rgba[p]! + b * rgba[p + across]! + c * rgba[p + down]! + d * rgba[p + across + down]!;
-            green +=
-              a * rgba[p + 1]! +
-              b * rgba[p + across + 1]! +
-              c * rgba[p + down + 1]! +
-              d * rgba[p + across + down + 1]!;
-            blue +=
-              a * rgba[p + 2]! +
-              b * rgba[p + across + 2]! +
-              c * rgba[p + down + 2]! +
-              d * rgba[p + across + down + 2]!;
+            const xi = x <= 0 ? 0 : x >= lastX ? lastX : (x + 0.5) | 0;
+            const yi = y <= 0 ? 0 : y >= lastY ? lastY : (y + 0.5) | 0;
+            x += stepX;
+            y += stepY;
+            const x0 = Math.min(xi >> 8, mostX0);
+            const y0 = Math.min(yi >> 8, mostY0);
+            const fx = (xi - (x0 << 8)) | 0;
+            const fy = (yi - (y0 << 8)) | 0;
+            // Whole numbers all the way, which is told to the compiler: it checks for nothing else then.
+            const d = imul(fx, fy);
+            const c = (imul(ONE, fy) - d) | 0;
+            const b = (imul(ONE, fx) - d) | 0;
+            const a = (ONE * ONE - b - c - d) | 0;
+            const p = (imul(y0, widthPx) + x0) << 2;
+            const q = (p + across) | 0;
+            const r = (p + down) | 0;
+            const s = (r + across) | 0;
+            red = (red + imul(a, rgba[p]!) + imul(b, rgba[q]!) + imul(c, rgba[r]!) + imul(d, rgba[s]!)) | 0;
+            green =
+              (green +
+                imul(a, rgba[p + 1]!) +
+                imul(b, rgba[q + 1]!) +
+                imul(c, rgba[r + 1]!) +
+                imul(d, rgba[s + 1]!)) |
+              0;
+            blue =
+              (blue +
+                imul(a, rgba[p + 2]!) +
+                imul(b, rgba[q + 2]!) +
+                imul(c, rgba[r + 2]!) +
+                imul(d, rgba[s + 2]!)) |
+              0;
           }
+          sums[3 * column]! += red;
+          sums[3 * column + 1]! += green;
+          sums[3 * column + 2]! += blue;
         }
-        const k = row * columns + column;
-        flat.red[k] = red * share + 0.5;
-        flat.green[k] = green * share + 0.5;
-        flat.blue[k] = blue * share + 0.5;
       }
+    }
+    const at = row * columns;
+    for (let column = 0; column < columns; column++) {
+      flat.red[at + column] = sums[3 * column]! * share + 0.5;
+      flat.green[at + column] = sums[3 * column + 1]! * share + 0.5;
+      flat.blue[at + column] = sums[3 * column + 2]! * share + 0.5;
     }
   }
   return flat;

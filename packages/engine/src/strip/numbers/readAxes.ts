@@ -3,7 +3,7 @@ import { homographyFrom } from '../homography.ts';
 import { evenOutPaper } from '../paper.ts';
 import type { CornersPx, StripImage } from '../types.ts';
 import { layFlat } from '../warp.ts';
-import { type PrintedNumber, printedNumbers } from './words.ts';
+import { type PrintedNumber, piecesOfPrint, printedNumbers } from './words.ts';
 
 /** What the numbers along the bottom and left (or right) edge say; null where they say nothing for certain. */
 export interface PrintedScale {
@@ -28,6 +28,10 @@ const MOST_DEPTH = 1600;
 const LEAST_LEVEL = 20;
 const MOST_LEVEL = 100;
 const MOST_SIDE = 2400;
+/** A box is looked at first at so many places along one, for as many pieces of print at least, so many places high. */
+const COARSE = 2;
+const LEAST_PIECES = 2;
+const LEAST_PIECE = 3;
 
 type Scale = readonly [number, number];
 
@@ -126,21 +130,27 @@ function numbersIn(
   );
   if (!chartToPhoto || columns < 12 || rows < 12) return [];
   const [a, b, c, d, e, f, g, h, i] = chartToPhoto as unknown as number[];
-  const flat = layFlat(
-    image,
-    columns,
-    rows,
-    (column, row, out) => {
-      const x = column + left;
-      const y = row + top;
-      const w = g! * x + h! * y + i!;
-      out[0] = (a! * x + b! * y + c!) / w;
-      out[1] = (d! * x + e! * y + f!) / w;
-    },
-    1,
-  );
-  evenOutPaper(flat);
-  return printedNumbers(flat).map((number) => ({
+  /** The box laid flat, so many of its places along one. */
+  const laidAt = (coarse: number) => {
+    const flat = layFlat(
+      image,
+      Math.ceil(columns / coarse),
+      Math.ceil(rows / coarse),
+      (column, row, out) => {
+        const x = coarse * column + left;
+        const y = coarse * row + top;
+        const w = g! * x + h! * y + i!;
+        out[0] = (a! * x + b! * y + c!) / w;
+        out[1] = (d! * x + e! * y + f!) / w;
+      },
+      1,
+    );
+    evenOutPaper(flat);
+    return flat;
+  };
+  // Most boxes hold no print at all, which a coarse look tells.
+  if (piecesOfPrint(laidAt(COARSE), LEAST_PIECE) < LEAST_PIECES) return [];
+  return printedNumbers(laidAt(1)).map((number) => ({
     ...number,
     column: number.column + left,
     row: number.row + top,

@@ -60,20 +60,28 @@ export function printedNumbers(chart: FlatChart): PrintedNumber[] {
   return numbers;
 }
 
+/** How many pieces of print, at least so many rows high and clear of the edges, lie on a laid-flat and evened-out piece of paper. */
+export function piecesOfPrint(chart: FlatChart, leastHeight: number): number {
+  const blobs = blobsOf(darkness(chart), chart.columns, chart.rows);
+  return blobs.filter(({ top, bottom }) => bottom - top + 1 >= leastHeight).length;
+}
+
 /** Darkness of the darkest channel, as shares of the darkest print around. */
 function darkness({ columns, rows, red, green, blue }: FlatChart): Float32Array {
   const out = new Float32Array(columns * rows);
+  const lacking = new Uint8Array(columns * rows);
   const counts = new Uint32Array(256);
   for (let k = 0; k < out.length; k++) {
-    const value = Math.max(0, PAPER - Math.min(red[k]!, green[k]!, blue[k]!));
-    out[k] = value;
-    counts[Math.round(value)]!++;
+    const value = Math.max(0, PAPER - Math.min(Math.min(red[k]!, green[k]!), blue[k]!));
+    lacking[k] = value;
+    counts[value]!++;
   }
   let seen = 0;
   let most = 255;
   while (most > 1 && seen < 0.004 * out.length) seen += counts[most--]!;
-  if (most < 24) return out.fill(0);
-  for (let k = 0; k < out.length; k++) out[k] = Math.min(1, out[k]! / most);
+  if (most < 24) return out;
+  const shares = Float32Array.from(counts, (_, value) => Math.min(1, value / most));
+  for (let k = 0; k < out.length; k++) out[k] = shares[lacking[k]!]!;
   return out;
 }
 
