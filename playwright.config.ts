@@ -1,6 +1,5 @@
 /**
- * The real app in a real browser: built by scripts/setup.mjs (or `npx vite build` in apps/field), served as files,
- * and opened in Debian's chromium.
+ * The real app in a real browser: built and served as `npm start` does it, and opened in Debian's chromium.
  */
 import { existsSync } from 'node:fs';
 import { createServer } from 'node:net';
@@ -43,15 +42,19 @@ export default defineConfig({
     locale: 'en-GB',
     viewport: { width: 1280, height: 900 },
     contextOptions: { reducedMotion: 'reduce' },
+    // Each test begins in a new browser: keeping the whole app for use offline there takes longer than many a test.
+    // Those of the app offline let it.
+    serviceWorkers: 'block',
     launchOptions: {
       executablePath: CHROMIUM,
       args: ['--no-sandbox', '--disable-dev-shm-usage', '--disable-gpu'],
     },
   },
   webServer: {
-    command: `npx vite preview --port ${PORT} --strictPort --host 127.0.0.1`,
-    cwd: 'apps/field',
+    command: `node scripts/start.mjs --port ${PORT}`,
     url: `http://127.0.0.1:${PORT}/`,
     reuseExistingServer: false,
+    // The app may have to be built first.
+    timeout: 300_000,
   },
 });

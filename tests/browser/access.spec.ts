@@ -1,8 +1,8 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { firstStart, goTo, PLACES } from './app.ts';
+import { expectNoFaultsInLightOrDark } from './axe.ts';
 
-// Axe goes through every screen in every test here.
+// Every screen is gone through here.
 test.describe.configure({ timeout: 300_000 });
 
 /** Everything a screen shows once it has come to rest. */
@@ -23,37 +23,25 @@ async function screens(page: Page, look: (name: string) => Promise<void>) {
   }
 }
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  test.describe(colorScheme, () => {
-    test.use({ colorScheme });
-    test(`no screen has a fault that axe can find (${colorScheme})`, async ({ page }) => {
-      await firstStart(page);
-      await screens(page, async (name) => {
-        const { violations } = await new AxeBuilder({ page }).exclude('iframe').analyze();
-        expect(
-          violations.map(({ id, nodes }) => [name, id, nodes.map(({ html }) => html.slice(0, 160))]),
-        ).toEqual([]);
-      });
-      await goTo(page, 'decision');
-      await page
-        .getByRole('button', { name: /how it was found$/ })
-        .first()
-        .click();
-      await page.getByRole('dialog').waitFor();
-      const { violations } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map(({ id }) => ['opened number', id])).toEqual([]);
-      await page.keyboard.press('Escape');
-      await page
-        .getByRole('button', { name: /confirm or override$/ })
-        .first()
-        .click();
-      await page.getByRole('dialog').getByRole('radio', { name: 'imminent' }).check({ force: true });
-      await page.getByRole('dialog').getByRole('textbox', { name: 'Reason' }).waitFor();
-      const judging = await new AxeBuilder({ page }).analyze();
-      expect(judging.violations.map(({ id }) => ['judging', id])).toEqual([]);
-    });
-  });
-}
+test('no screen has a fault that axe can find, in the light or in the dark', async ({ page }) => {
+  await firstStart(page);
+  await screens(page, (name) => expectNoFaultsInLightOrDark(page, name, { without: 'iframe' }));
+  await goTo(page, 'decision');
+  await page
+    .getByRole('button', { name: /how it was found$/ })
+    .first()
+    .click();
+  await page.getByRole('dialog').waitFor();
+  await expectNoFaultsInLightOrDark(page, 'opened number');
+  await page.keyboard.press('Escape');
+  await page
+    .getByRole('button', { name: /confirm or override$/ })
+    .first()
+    .click();
+  await page.getByRole('dialog').getByRole('radio', { name: 'imminent' }).check({ force: true });
+  await page.getByRole('dialog').getByRole('textbox', { name: 'Reason' }).waitFor();
+  await expectNoFaultsInLightOrDark(page, 'judging');
+});
 
 test.describe('on a phone', () => {
   test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { featureScanner, treeOfFeature } from '@standfast/casefile';
 import { caseZip, firstStart } from './app.ts';
+import { expectNoFaultsInLightOrDark } from './axe.ts';
 
 const point = (longitude: number, latitude: number, properties: object) => ({
   type: 'Feature',
@@ -32,11 +32,6 @@ async function makeCases(page: Page) {
   await step.getByRole('button', { name: 'Make 3 cases' }).click();
   await expect(page.getByText('3 cases made of park.geojson.')).toBeVisible();
   await expect(page.locator('.case-row')).toHaveCount(4);
-}
-
-async function expectNoAxeFaults(page: Page) {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))])).toEqual([]);
 }
 
 test('the list says risk, due date and safety with its range; it sorts, filters, and goes out and in', async ({
@@ -134,56 +129,51 @@ test('an inventory at fault says where, and takes nothing from a projected one',
   await expect(page.locator('.case-row')).toHaveCount(1);
 });
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  test.describe(colorScheme, () => {
-    test.use({ colorScheme });
-    test(`the map shows the trees, a background, one’s own place; reachable by keyboard (${colorScheme})`, async ({
-      page,
-      context,
-    }) => {
-      await context.grantPermissions(['geolocation']);
-      await context.setGeolocation({ longitude: 9.9885, latitude: 53.5518, accuracy: 12 });
-      await firstStart(page);
-      await page.goto('/#/map');
-      await page.goto('/#/');
-      await makeCases(page);
-      await expectNoAxeFaults(page);
-      await page.getByRole('link', { name: 'Map' }).click();
-      const map = page.getByRole('application', { name: /Map of \d trees/ });
-      await expect(map).toBeVisible();
-      const beside = page.getByRole('region', { name: 'Trees in view' });
-      await expect(beside.getByRole('link', { name: /P 2/ })).toBeVisible();
-      await page.getByLabel('Background of roads, paths or boundaries').setInputFiles({
-        name: 'paths.geojson',
-        mimeType: 'application/geo+json',
-        buffer: collection([
-          {
-            type: 'Feature',
-            properties: {},
-            geometry: {
-              type: 'LineString',
-              coordinates: [
-                [9.986, 53.551],
-                [9.991, 53.5525],
-              ],
-            },
-          },
-        ]),
-      });
-      await expect(page.getByText('paths.geojson: 1 lines, kept on this device.')).toBeVisible();
-      await page.getByRole('button', { name: 'Where I am' }).click();
-      await expect(page.getByText(/You are within 12/)).toBeVisible();
-      await expectNoAxeFaults(page);
-
-      await page.getByRole('button', { name: 'Show all trees' }).click();
-      await map.focus();
-      for (let i = 0; i < 12; i++) await page.keyboard.press('+');
-      await expect(beside).toContainText('In view 0');
-      await page.keyboard.press('0');
-      await expect(beside.getByRole('link', { name: /P 3/ })).toBeVisible();
-      await beside.getByRole('link', { name: /P 3/ }).focus();
-      await page.keyboard.press('Enter');
-      await expect(page.locator('.case-title-label')).toHaveText('P 3');
-    });
+test('the map shows the trees, a background, one’s own place; reachable by keyboard', async ({
+  page,
+  context,
+}) => {
+  await context.grantPermissions(['geolocation']);
+  await context.setGeolocation({ longitude: 9.9885, latitude: 53.5518, accuracy: 12 });
+  await firstStart(page);
+  await page.goto('/#/map');
+  await page.goto('/#/');
+  await makeCases(page);
+  await expectNoFaultsInLightOrDark(page, 'list');
+  await page.getByRole('link', { name: 'Map' }).click();
+  const map = page.getByRole('application', { name: /Map of \d trees/ });
+  await expect(map).toBeVisible();
+  const beside = page.getByRole('region', { name: 'Trees in view' });
+  await expect(beside.getByRole('link', { name: /P 2/ })).toBeVisible();
+  await page.getByLabel('Background of roads, paths or boundaries').setInputFiles({
+    name: 'paths.geojson',
+    mimeType: 'application/geo+json',
+    buffer: collection([
+      {
+        type: 'Feature',
+        properties: {},
+        geometry: {
+          type: 'LineString',
+          coordinates: [
+            [9.986, 53.551],
+            [9.991, 53.5525],
+          ],
+        },
+      },
+    ]),
   });
-}
+  await expect(page.getByText('paths.geojson: 1 lines, kept on this device.')).toBeVisible();
+  await page.getByRole('button', { name: 'Where I am' }).click();
+  await expect(page.getByText(/You are within 12/)).toBeVisible();
+  await expectNoFaultsInLightOrDark(page, 'map');
+
+  await page.getByRole('button', { name: 'Show all trees' }).click();
+  await map.focus();
+  for (let i = 0; i < 12; i++) await page.keyboard.press('+');
+  await expect(beside).toContainText('In view 0');
+  await page.keyboard.press('0');
+  await expect(beside.getByRole('link', { name: /P 3/ })).toBeVisible();
+  await beside.getByRole('link', { name: /P 3/ }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('.case-title-label')).toHaveText('P 3');
+});

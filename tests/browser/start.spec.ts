@@ -1,6 +1,9 @@
 import { expect, test } from '@playwright/test';
 import { firstStart, goTo, settled } from './app.ts';
 
+// The app as a person meets it, kept for use offline.
+test.use({ serviceWorkers: 'allow' });
+
 test('the first start shows the invented demonstration with its range; units and theme are the person’s choice and stay', async ({
   page,
 }) => {

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { firstStart, goTo, settled } from './app.ts';
+import { axeFaults } from './axe.ts';
 import { CHART_MM, heldAs, SECOND_VOID_MM, stripPhoto, VOID_MM } from './stripPhoto.ts';
 
 // Long ways through the app; a machine that does much else takes its time.
@@ -18,13 +18,6 @@ async function placeOf(handle: Locator): Promise<[number, number]> {
   return [x!, y!];
 }
 
-async function noAxeFault(page: Page, name: string) {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => [name, id, nodes.map(({ html }) => html.slice(0, 160))])).toEqual(
-    [],
-  );
-}
-
 async function drag(page: Page, from: readonly [number, number], to: readonly [number, number]) {
   await page.mouse.move(...from);
   await page.mouse.down();
@@ -33,7 +26,7 @@ async function drag(page: Page, from: readonly [number, number], to: readonly [n
 }
 
 test.describe('on a phone', () => {
-  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, serviceWorkers: 'allow' });
 
   test('a strip is photographed without a network, put right, and kept with its zones and its photo', async ({
     page,
@@ -81,7 +74,7 @@ test.describe('on a phone', () => {
       await right.fill('');
       await step.getByRole('button', { name: 'Read the line' }).click();
       await expect(step.getByText('Needed to read the line.')).toBeVisible();
-      await noAxeFault(page, 'corners and scale');
+      expect(await axeFaults(page), 'corners and scale').toEqual([]);
       await right.fill(String(CHART_MM));
       await step.getByRole('button', { name: 'Read the line' }).click();
       await expect(step.getByRole('heading', { name: 'The line on the photo' })).toBeVisible();
@@ -91,7 +84,7 @@ test.describe('on a phone', () => {
       await expect(step.getByRole('radio', { name: '1, blue' })).toBeChecked();
       await step.getByRole('radio', { name: '2, red' }).check({ force: true });
       await step.getByRole('radio', { name: '1, blue' }).check({ force: true });
-      await noAxeFault(page, 'the line');
+      expect(await axeFaults(page), 'the line').toEqual([]);
       const stage = (await step.locator('.stage').boundingBox())!;
       const at = (across: number, down: number) =>
         [stage.x + across * stage.width, stage.y + down * stage.height] as const;

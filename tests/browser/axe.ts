@@ -1,0 +1,40 @@
+/** What axe finds wrong on a page, for the browser tests. */
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page } from '@playwright/test';
+
+interface AxeOptions {
+  /** Parts left out, as a selector. */
+  without?: string;
+  /** Only rules of these tags; all rules that axe has on by default when left out. */
+  tags?: string[];
+}
+
+/**
+ * Each rule that the page breaks as it stands, with the beginning of the elements at fault.
+ *
+ * Axe runs in the page itself: its other way gathers the results in a second page, which is for frames of other origins
+ * and takes twice as long. What is in order is not written out.
+ */
+export async function axeFaults(
+  page: Page,
+  { without, tags }: AxeOptions = {},
+): Promise<[string, string[]][]> {
+  const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+  if (without) axe.exclude(without);
+  if (tags) axe.withTags(tags);
+  const { violations } = await axe.analyze();
+  return violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))]);
+}
+
+/** Looks for faults in the light and in the dark, without opening the page anew. */
+export async function expectNoFaultsInLightOrDark(
+  page: Page,
+  name: string,
+  options?: AxeOptions,
+): Promise<void> {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    await expect(page.locator('html')).toHaveAttribute('data-theme', colorScheme);
+    expect(await axeFaults(page, options), `${name}, ${colorScheme}`).toEqual([]);
+  }
+}
