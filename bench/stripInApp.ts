@@ -1,10 +1,11 @@
-/** A photographed strip of 12 megapixels in the app itself, in Debian's chromium: from the file chosen to the line on screen. */
+/** Photographed strips of 12 megapixels in the app itself, in Debian's chromium: from the file chosen to the line on screen. */
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type CDPSession, chromium, type Page } from '@playwright/test';
+import { type Browser, type CDPSession, chromium, type Page } from '@playwright/test';
 import { preview } from 'vite';
 import { packJpeg } from '../tests/simulated/strips/photograph.ts';
 import { paintedStrip } from './strip.ts';
+import { printedPhoto } from './stripPhotos.ts';
 import { median } from './timing.ts';
 
 const CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find(
@@ -22,35 +23,74 @@ export interface StepTime {
 }
 
 export interface AppTimes {
+  photo: string;
+  megabytes: number;
   /** From the file chosen to the chart's corners on the photo. */
   opened: StepTime;
   /** From the press of the button to the line on the photo. */
   read: StepTime;
   /** Both, which is all the time a person waits. */
   whole: StepTime;
-  megabytes: number;
 }
 
-/** Null where there is no chromium. The app must have been built. */
-export async function timesInApp(): Promise<AppTimes | null> {
+/** Seconds that somebody takes to press a button, take a photo and say that it is the right one. */
+const CHOOSING_MS = 5000;
+
+/** Medians of several photos one after the other, and the first photo by itself. Null where there is no chromium. The app must have been built. */
+export async function timesInApp(): Promise<AppTimes[] | null> {
   if (!CHROMIUM) return null;
-  const jpeg = Buffer.from(packJpeg(paintedStrip(), QUALITY));
+  const photos = [
+    { photo: 'printed, with numbers', jpeg: Buffer.from(packJpeg(printedPhoto(), QUALITY)) },
+    { photo: 'drawn, without numbers', jpeg: Buffer.from(packJpeg(paintedStrip(), QUALITY)) },
+  ];
   const server = await preview({ root: APP, preview: { host: '127.0.0.1', port: 0 }, logLevel: 'silent' });
   const browser = await chromium.launch({
     executablePath: CHROMIUM,
     args: ['--no-sandbox', '--disable-dev-shm-usage', '--disable-gpu'],
   });
   try {
-    const page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
     const url = server.resolvedUrls!.local[0]!;
+    const times: AppTimes[] = [];
+    for (const { photo, jpeg } of photos) {
+      const at = { megabytes: jpeg.length / 1e6 };
+      times.push({ ...at, photo: `${photo}: chosen at once`, ...(await timesOf(browser, url, jpeg, 0, 1)) });
+      times.push({
+        ...at,
+        photo: `${photo}: the first`,
+        ...(await timesOf(browser, url, jpeg, CHOOSING_MS, 1)),
+      });
+      times.push({
+        ...at,
+        photo: `${photo}: one of ${RUNS}`,
+        ...(await timesOf(browser, url, jpeg, CHOOSING_MS, RUNS)),
+      });
+    }
+    return times;
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+}
+
+/** Times in an app just opened, once its case is assessed and so many milliseconds have gone by. */
+async function timesOf(
+  browser: Browser,
+  url: string,
+  jpeg: Buffer,
+  afterMs: number,
+  runs: number,
+): Promise<Pick<AppTimes, 'opened' | 'read' | 'whole'>> {
+  const page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
+  try {
     await page.goto(url);
     await page.getByTestId('governing').waitFor({ timeout: LONGEST_MS });
     await page.goto(`${url}#/case/demonstration/section`);
     await page.locator('.verdict-strip:not([data-quick]):not([data-stale])').waitFor({ timeout: LONGEST_MS });
+    await page.waitForTimeout(afterMs);
     const system = await browser.newBrowserCDPSession();
     const opened: StepTime[] = [];
     const read: StepTime[] = [];
-    for (let run = 0; run < RUNS; run++) {
+    for (let run = 0; run < runs; run++) {
       const [first, second] = await once(page, system, jpeg);
       opened.push(first);
       read.push(second);
@@ -59,15 +99,9 @@ export async function timesInApp(): Promise<AppTimes | null> {
       clockMs: first.clockMs + read[i]!.clockMs,
       processorMs: first.processorMs + read[i]!.processorMs,
     }));
-    return {
-      opened: middleOf(opened),
-      read: middleOf(read),
-      whole: middleOf(whole),
-      megabytes: jpeg.length / 1e6,
-    };
+    return { opened: middleOf(opened), read: middleOf(read), whole: middleOf(whole) };
   } finally {
-    await browser.close();
-    await server.close();
+    await page.close();
   }
 }
 
@@ -82,6 +116,7 @@ async function once(page: Page, system: CDPSession, jpeg: Buffer): Promise<[Step
   const opened = await timed(page, system, 'chosen', '.photo-handle', () =>
     input.setInputFiles({ name: 'strip.jpg', mimeType: 'image/jpeg', buffer: jpeg }),
   );
+  // Where the numbers were read this says what they said.
   await dialog.getByLabel('Depth at the right edge').fill('300');
   const button = dialog.getByRole('button', { name: 'Read the line' });
   await button.evaluate((element) =>
