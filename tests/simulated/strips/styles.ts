@@ -256,6 +256,40 @@ export const TUNING_STYLES: StripStyle[] = [
     }),
     (random) => tilted(random),
   ),
+  style(
+    'green on rose, boxes',
+    'dark green pen on a rose grid without a frame; boxes as wide as the chart or less above and below, a measure over it',
+    false,
+    (random) => ({
+      pen: { colour: [0.05, 0.3, 0.12], width: between(random, 2, 4), opacity: 1 },
+      grid: { colour: [0.95, 0.7, 0.72], everyMm: 5, everyPct: 5, width: 1.2, heavy: 4 },
+      frame: null,
+      chartHeightPx: between(random, 240, 320) | 0,
+      around: [
+        {
+          kind: 'boxes',
+          side: 'above',
+          colour: [0.15, 0.1, 0.1],
+          span: [0, between(random, 0.6, 1)],
+          parts: random.uniform() < 0.5 ? 2 : 4,
+          rowPx: 36,
+        },
+        { kind: 'bracket', side: 'above', colour: [0.1, 0.1, 0.1], span: [0, 0.9], parts: 1, rowPx: 22 },
+        { kind: 'boxes', side: 'below', colour: [0.15, 0.1, 0.1], span: [0, 1], parts: 3, rowPx: 54 },
+      ],
+    }),
+    (random) => tilted(random),
+  ),
+  style(
+    'broad marker',
+    'pen of 6 to 8 px on a thin grid',
+    false,
+    (random) => ({
+      pen: { colour: [0.2, 0.1, 0.3], width: between(random, 6, 8), opacity: 1 },
+      grid: { colour: [0.85, 0.85, 0.8], everyMm: 20, everyPct: 25, width: 1, heavy: 0 },
+    }),
+    () => ({}),
+  ),
 ];
 
 export const JUDGING_STYLES: StripStyle[] = [

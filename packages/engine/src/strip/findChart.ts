@@ -32,6 +32,11 @@ const BORDER = 0.8;
 /** A figure on the same ground with other corners that scores more than this share of the best leaves doubt which is the chart, up to so much. */
 const RIVAL = 0.85;
 const DOUBT = 0.5;
+/** A side is moved out where both lines that end at it run on alike, to this share, and by at least so much of the longer side. */
+const ALIKE_OUT = 0.7;
+const LEAST_OUT = 0.006;
+/** A side once settled runs so near its chord. */
+const NEAR_PX = 6;
 /** Two axes that meet do not tell where the chart ends, so that its corners must be given: less than what is relied on. */
 const AXES = 0.45;
 
@@ -79,27 +84,25 @@ export function chartAndAxes(
     insides.set(figure, inside);
     return inside;
   };
-  let best: Bounded | null = null;
+  const scored: { figure: Bounded; score: number }[] = [];
   let most = 0;
-  let rival = 0;
   const ranked = bounded.map((figure) => ({ figure, rank: rankOf(figure, bounded, insideOf) }));
   for (const { figure, rank } of ranked.sort((p, q) => q.rank - p.rank)) {
     // No line makes up for what a figure lacks in its sides.
     if (rank <= RIVAL * most) break;
     const score = rank * insideOf(figure);
-    // Another chart on the sheet is no doubt about this one.
-    const apart = !best || (cornersShared(best, figure) < 4 && overlap(best, figure));
-    if (score > most) {
-      if (apart) rival = most;
-      most = score;
-      best = figure;
-    } else if (apart) rival = Math.max(rival, score);
+    scored.push({ figure, score });
+    most = Math.max(most, score);
   }
   onProgress(1, 'done');
-  if (!best) return { chart: null, axes: null };
+  const first = scored.find(({ score }) => score === most)?.figure;
+  if (!first) return { chart: null, axes: null };
+  const best = first.from === 'axes' ? first : grown(image, first, ridges.fold);
   const axes = bounded.find((figure) => figure.from === 'axes' && insideOf(figure) > WITH_LINE);
+  const rivals = scored.filter(({ figure }) => figure !== first && isRival(figure, best));
+  const rival = Math.max(0, ...rivals.map(({ score }) => score));
   const doubt = DOUBT * Math.max(0, (rival / most - RIVAL) / (1 - RIVAL));
-  const sure = best.bounds * insideOf(best) * (1 - doubt);
+  const sure = best.bounds * insideOf(first) * (1 - doubt);
   return {
     chart: { cornersPx: best.corners, sure: Math.round(100 * Math.min(0.99, sure)) / 100, from: best.from },
     axes: axes ? { cornersPx: axes.corners, apart: !overlap(axes, best) } : null,
@@ -136,6 +139,49 @@ function rankOf(figure: Bounded, all: readonly Bounded[], insideOf: (figure: Bou
     figure.bounds * figure.clear * Math.min(figure.size, ...sizes),
     ...axes.map((other) => BORDER * other.bounds),
   );
+}
+
+/**
+ * Whether a figure casts doubt on the one chosen: another chart on the sheet does not, nor does one that shares two
+ * corners with it and falls short of it, so that its lines run on.
+ */
+function isRival(figure: Bounded, chosen: Bounded): boolean {
+  const same = cornersShared(figure, chosen);
+  if (same === 4 || !overlap(figure, chosen)) return false;
+  return same < 2 || figure.bounds > chosen.bounds - BETTER;
+}
+
+/**
+ * A figure moved out to where its lines end: the outermost line of a grid may be too faint to have been tried, but the
+ * lines across it run on to it.
+ */
+function grown(image: StripImage, figure: Bounded, fold: number): Bounded {
+  let best = figure;
+  for (let side = 0; side < 4; side++) {
+    const [a, b] = [best.corners[side]!, best.corners[(side + 1) % 4]!];
+    const [before, after] = [best.corners[(side + 3) % 4]!, best.corners[(side + 2) % 4]!];
+    const longer = Math.max(distance(a, b), distance(a, before));
+    const outA = runsOn(image, before, a, MOST_OVERRUN * longer);
+    const outB = runsOn(image, after, b, MOST_OVERRUN * longer);
+    if (Math.min(outA, outB) < LEAST_OUT * longer || Math.min(outA, outB) < ALIKE_OUT * Math.max(outA, outB))
+      continue;
+    const beyond = (from: PointPx, to: PointPx, by: number): PointPx => {
+      const share = 1 + by / distance(from, to);
+      return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
+    };
+    const corners = best.corners.map((corner, i) =>
+      i === side ? beyond(before, a, outA) : i === (side + 1) % 4 ? beyond(after, b, outB) : corner,
+    ) as unknown as CornersPx;
+    const settled = boundedOnPhoto(image, corners, figure.from, 3 * fold + 4);
+    if (settled && settled.bounds > best.bounds) best = { ...best, ...settled };
+  }
+  return best;
+}
+
+/** How far the line of a side runs on beyond its end, pixels. */
+function runsOn(image: StripImage, from: PointPx, to: PointPx, most: number): number {
+  const side = measureSide(image, from, to, NEAR_PX);
+  return side ? overrun(image, from, to, side.darkness, most) : 0;
 }
 
 /** Whether the boxes about two figures share ground. */
@@ -180,8 +226,18 @@ function settledFigure(
     x * fold + (fold - 1) / 2,
     y * fold + (fold - 1) / 2,
   ]) as unknown as CornersPx;
+  return boundedOnPhoto(image, rough, from, 3 * fold + 4);
+}
+
+/** Corners settled on the photo, and how well its sides bound what lies between them; null when they are not seen. */
+function boundedOnPhoto(
+  image: StripImage,
+  rough: CornersPx,
+  from: Figure['from'],
+  reachPx: number,
+): { corners: CornersPx; bounds: number } | null {
   // Of two axes the other sides are parallels, along which no line is looked for.
-  const settled = settledSides(image, rough, 3 * fold + 4, from === 'axes' ? [2, 3] : undefined);
+  const settled = settledSides(image, rough, reachPx, from === 'axes' ? [2, 3] : undefined);
   const { sides } = settled;
   const seen = sides.map((side) => side?.seen ?? 0);
   if (from === 'axes') {
