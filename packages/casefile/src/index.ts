@@ -34,6 +34,8 @@ export { guessTable } from './table/guessTable.ts';
 export { previewTable, readTable } from './table/readTable.ts';
 export * from './table/types.ts';
 export { readTraceTable, TRACE_HEADER } from './trace/readTraceTable.ts';
+export { type StripOrigin, shareRead, stripNotes, stripNotesIn, stripOriginIn } from './trace/stripNotes.ts';
+export { gapsOf, stretchesOf, UNSURE_BELOW, unsureStretches, usualStep } from './trace/stripStretches.ts';
 export { traceNotices } from './trace/traceNotices.ts';
 export { type StripSamples, writeStripTable } from './trace/writeStripTable.ts';
 export { writeTraceTable } from './trace/writeTraceTable.ts';

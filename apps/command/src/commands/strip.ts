@@ -1,11 +1,12 @@
 import { createHash } from 'node:crypto';
 import path from 'node:path';
-import { writeStripTable } from '@standfast/casefile';
+import { shareRead, stripNotes, unsureStretches, writeStripTable } from '@standfast/casefile';
 import { onDisk, writeWhole } from '@standfast/casefile/node';
 import {
   type ChartKnown,
   type ChartSettled,
   chartKnownFrom,
+  ENGINE_VERSION,
   InputFault,
   readStrip,
   type StripLine,
@@ -68,7 +69,7 @@ export async function strip(file: string, options: Options): Promise<number | un
 
   // Everything is made before anything is written.
   const outputs: { file: string; content: Uint8Array }[] = [];
-  if (csv) outputs.push({ file: csv, content: writeStripTable(line, origin(file, sha256, reading)) });
+  if (csv) outputs.push({ file: csv, content: writeStripTable(line, origin(file, sha256, reading, line)) });
   if (overlay)
     outputs.push({ file: overlay, content: await encodePng(withLine(photo, line, reading.provenance)) });
   for (const { file: output, content } of outputs) await onDisk(output, () => writeWhole(output, content));
@@ -198,13 +199,22 @@ function scaleWords({
 }
 
 /** How the trace came about, as comments of its table. */
-function origin(file: string, sha256: string, { provenance }: StripReading): string[] {
-  const { cornersPx, cornersFrom, depthMm, resistance, scaleFrom } = provenance;
-  return [
-    `read from the photographed strip ${path.basename(file)}, sha256 ${sha256}`,
-    `corners (${cornersFrom}): ${cornersPx.map(([x, y]) => `(${fixed(x, 1)}; ${fixed(y, 1)})`).join(' ')} px`,
-    `depth ${fixed(depthMm[0], 2)} to ${fixed(depthMm[1], 2)} mm, resistance ${resistance[0]} to ${resistance[1]} percent (${SCALE_FROM[scaleFrom]})`,
-  ];
+function origin(file: string, sha256: string, { provenance }: StripReading, line: StripLine): string[] {
+  const { cornersFrom: from, cornersSure: sure } = provenance;
+  return stripNotes(
+    {
+      ...provenance,
+      photo: path.basename(file),
+      sha256,
+      cornersFound: from === 'given' ? null : { from, sure },
+      shareRead: shareRead(line.depthMm, line.gapsMm, provenance.depthMm),
+      leftOutMm: line.gapsMm,
+      unsureMm: unsureStretches(line),
+      drawnMm: [],
+    },
+    provenance.steps,
+    ENGINE_VERSION,
+  );
 }
 
 /** The chart was found, but nothing can be said in mm and percent: what was found is told, and what to give. */

@@ -1,18 +1,9 @@
-import { readTraceTable, writeStripTable } from '@standfast/casefile';
+import { gapsOf, readTraceTable, stripOriginIn, unsureStretches, writeStripTable } from '@standfast/casefile';
 import type { CornersPx, StripLine, StripProvenance } from '@standfast/engine';
 import { describe, expect, it } from 'vitest';
 import { chartMap, turnedCorners } from './stripChart.ts';
-import {
-  drawnStretches,
-  gapsOf,
-  type LineEdit,
-  mendedLine,
-  onPhoto,
-  onScale,
-  stretchesOf,
-  unsureStretches,
-} from './stripLine.ts';
-import { freePhotoPath, stripNotes, stripNotesIn } from './stripNotes.ts';
+import { drawnStretches, type LineEdit, mendedLine, onPhoto, onScale } from './stripLine.ts';
+import { freePhotoPath, mendedNotes } from './stripNotes.ts';
 
 const CORNERS: CornersPx = [
   [100, 50],
@@ -106,14 +97,6 @@ describe('a line mended by hand', () => {
     const drawn = mended.byHand.indexOf(1);
     expect(Math.hypot(px[2 * drawn]! - finger[0], px[2 * drawn + 1]! - finger[1])).toBeLessThan(0.5);
   });
-
-  it('turns a brush into stretches of depth', () => {
-    const depthMm = Float64Array.of(1, 2, 3, 4, 5, 6);
-    expect(stretchesOf(depthMm, (i) => i === 1 || i === 2 || i === 5)).toEqual([
-      [2, 3],
-      [6, 6],
-    ]);
-  });
 });
 
 it('tells where the line was read unsurely: specks not, neighbours as one, what a person drew not', () => {
@@ -151,11 +134,10 @@ describe('the table kept of a strip', () => {
     const found = lineAt40();
     found.confidence.fill(0.2, 150, 156);
     const mended = mendedLine(found, [{ kind: 'erase', stretchesMm: [[50, 60]] }]);
-    const notes = stripNotes(mended, made, {
+    const notes = mendedNotes(mended, made, {
       photo: 'photos/d1.jpg',
       sha256: 'ab12',
       photoScale: 2,
-      cornersByHand: false,
       engineVersion: '0.1.0',
     });
     const bytes = writeStripTable(mended, notes);
@@ -165,19 +147,22 @@ describe('the table kept of a strip', () => {
     expect(text).toContain('# left out, not invented, mm: 49.0 to 61.0\n');
     expect(text).toContain('# read but unsure, mm: 150.0 to 155.0\n');
     expect(text).toContain('mm at the right, as typed\n');
+    expect(stripOriginIn(bytes)).toMatchObject({
+      cornersPx: [
+        [200, 100],
+        [2200, 160],
+        [2160, 960],
+        [220, 920],
+      ],
+      cornersFound: { from: 'frame', sure: 0.97 },
+      shareRead: 0.94,
+      leftOutMm: [[49, 61]],
+      unsureMm: [[150, 155]],
+      drawnMm: [],
+    });
     const trace = readTraceTable(bytes, 'd1.csv');
     expect(trace.depthMm).toHaveLength(190);
     expect(trace.resistancePct[0]).toBe(40);
-  });
-
-  it('is told to a person from the kept table, and only of strips', () => {
-    const head =
-      '# read from the photographed paper strip photos/d1.jpg\n# photo sha256 ab12\ndepth_mm,resistance\n1,2\n# 3';
-    expect(stripNotesIn(new TextEncoder().encode(head))).toEqual([
-      'Read from the photographed paper strip photos/d1.jpg',
-      'Photo sha256 ab12',
-    ]);
-    expect(stripNotesIn(new TextEncoder().encode('# made by hand\ndepth_mm,resistance\n1,2'))).toEqual([]);
   });
 
   it('finds a free name for the photo', () => {

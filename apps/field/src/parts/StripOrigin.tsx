@@ -1,6 +1,6 @@
 /** How a trace came off its paper strip, as its table tells: photo, corners, scale, and what was done by hand. */
+import { stripNotesIn } from '@standfast/casefile';
 import { useEffect, useState } from 'react';
-import { stripNotesIn } from '../edit/stripNotes.ts';
 import { loadFiles } from '../storage/blobs.ts';
 
 interface StripOriginProps {
@@ -31,7 +31,7 @@ export function StripOrigin({ path, sha256 }: StripOriginProps) {
       <summary className="opener">How the trace was read off it</summary>
       <ul className="origin">
         {notes.map((note) => (
-          <li key={note}>{note}</li>
+          <li key={note}>{`${note.charAt(0).toUpperCase()}${note.slice(1)}`}</li>
         ))}
       </ul>
     </details>

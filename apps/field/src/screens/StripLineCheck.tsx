@@ -1,5 +1,13 @@
 /** The line that was read, drawn on the photo: chosen, mended by hand where it went wrong, and kept with its drilling. */
-import { freeTracePath, writeStripTable } from '@standfast/casefile';
+import {
+  freeTracePath,
+  gapsOf,
+  stretchesOf,
+  UNSURE_BELOW,
+  unsureStretches,
+  usualStep,
+  writeStripTable,
+} from '@standfast/casefile';
 import { checkTrace, ENGINE_VERSION, InputFault, type PointPx, type StripReading } from '@standfast/engine';
 import { Eraser, Hand, PenLine, Undo2 } from 'lucide-react';
 import { useEffect, useMemo, useRef, useState } from 'react';
@@ -10,19 +18,8 @@ import { drillingAddress, namesOf } from '../edit/drillings.ts';
 import { PHOTO_ENDING } from '../edit/photoFile.ts';
 import { type ChartMap, chartMap, type OnScale } from '../edit/stripChart.ts';
 import type { StripDraft } from '../edit/stripDraft.ts';
-import {
-  drawnStretches,
-  gapsOf,
-  type LineEdit,
-  mendedLine,
-  onPhoto,
-  onScale,
-  stretchesOf,
-  UNSURE_BELOW,
-  unsureStretches,
-  usualStep,
-} from '../edit/stripLine.ts';
-import { freePhotoPath, stripNotes } from '../edit/stripNotes.ts';
+import { drawnStretches, type LineEdit, mendedLine, onPhoto, onScale } from '../edit/stripLine.ts';
+import { freePhotoPath, mendedNotes } from '../edit/stripNotes.ts';
 import { AssignmentFields, useDrillingOnPage } from '../parts/AssignmentFields.tsx';
 import { PlainEntry } from '../parts/entries.tsx';
 import { PhotoStage, type StrokePhase } from '../parts/PhotoStage.tsx';
@@ -129,11 +126,10 @@ export function StripLineCheck(props: StripLineCheckProps) {
       const names = namesOf(files);
       const photoPath = freePhotoPath(names.keys(), taken.drillingId, PHOTO_ENDING[photo.kind]);
       const tracePath = freeTracePath(names, taken.drillingId);
-      const notes = stripNotes(mended, provenance, {
+      const notes = mendedNotes(mended, provenance, {
         photo: photoPath,
         sha256: await sha256Of(strip.bytes),
         photoScale: photo.photoScale,
-        cornersByHand: provenance.cornersFrom === 'given',
         engineVersion: ENGINE_VERSION,
       });
       await session.addFiles(

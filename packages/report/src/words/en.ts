@@ -1,4 +1,5 @@
 /** Every word the figures and the report print, in English. Another language is another file of this shape. */
+import type { StripOrigin } from '@standfast/casefile';
 import type { ZoneKind } from '@standfast/engine';
 import { changeWords } from './change/en.ts';
 
@@ -442,6 +443,26 @@ export const reportWords = {
     noLossShort: 'no loss found',
     atLeast: 'at least',
     none: 'No drillings were made here.',
+    strip: {
+      terms: { photo: 'Paper strip', chart: 'Its chart', scale: 'Its scale', read: 'Read of it' },
+      found: (by: 'frame' | 'grid' | 'axes', sure: string, corners: string) =>
+        `Corners found by the printed ${by} (${sure} sure), clockwise from the chart\u2019s top left: ${corners} px on the photo.`,
+      byHand: (corners: string) =>
+        `Corners set by hand, clockwise from the chart\u2019s top left: ${corners} px on the photo.`,
+      scale: (left: string, right: string, bottom: string, top: string, from: string) =>
+        `Depth ${left} at the left edge to ${right} at the right, resistance ${bottom} % at the bottom edge to ${top} % at the top, ${from}.`,
+      scaleFrom: {
+        given: 'as the assessor gave it',
+        taps: 'by two marked points of known depth',
+        ruler: 'by two marked points a known distance apart',
+        'printed numbers': 'by the numbers printed on the chart',
+      } satisfies Record<StripOrigin['scaleFrom'], string>,
+      share: (share: string) => `${share} of the chart\u2019s width.`,
+      leftOut: (where: string) => `Could not be read and is left out: ${where}.`,
+      unsure: (where: string) => `Read but unsure: ${where}.`,
+      drawn: (where: string) => `Drawn by hand: ${where}.`,
+      others: (count: number) => `${count} shorter`,
+    },
   },
 
   zones: {

@@ -455,6 +455,33 @@ export const frenchReportWords: ReportWords = {
     noLossShort: 'aucune perte trouvée',
     atLeast: 'au moins',
     none: 'Aucun forage n’a été fait ici.',
+    strip: {
+      terms: {
+        photo: 'Bande de papier',
+        chart: 'Son diagramme',
+        scale: 'Son échelle',
+        read: 'Ce qui en est lu',
+      },
+      found: (by, sure, corners) =>
+        `Coins trouvés d’après ${
+          { frame: 'le cadre imprimé', grid: 'la grille imprimée', axes: 'les axes imprimés' }[by]
+        } (sûreté ${sure}), dans le sens horaire depuis le coin supérieur gauche du diagramme : ${corners} px sur la photo.`,
+      byHand: (corners) =>
+        `Coins placés à la main, dans le sens horaire depuis le coin supérieur gauche du diagramme : ${corners} px sur la photo.`,
+      scale: (left, right, bottom, top, from) =>
+        `Profondeur de ${left} au bord gauche à ${right} au bord droit, résistance de ${bottom} % au bord inférieur à ${top} % au bord supérieur, ${from}.`,
+      scaleFrom: {
+        given: 'donnée par l’expert',
+        taps: 'd’après deux points marqués de profondeur connue',
+        ruler: 'd’après deux points marqués à une distance connue',
+        'printed numbers': 'd’après les nombres imprimés sur le diagramme',
+      },
+      share: (share) => `${share} de la largeur du diagramme.`,
+      leftOut: (where) => `Illisible et laissé de côté : ${where}.`,
+      unsure: (where) => `Lu mais incertain : ${where}.`,
+      drawn: (where) => `Tracé à la main : ${where}.`,
+      others: (count) => `${count} plus courtes`,
+    },
   },
 
   zones: {

@@ -1,4 +1,5 @@
 /** Every drilling: its trace to scale, its reading in words and as a table. */
+import type { CaseFile } from '@standfast/casefile';
 import type { DrillingAssessment } from '@standfast/engine';
 import { commonTopPct, traceFigure } from '../../figures/trace.ts';
 import { bearing, fixed, measure, span } from '../../units.ts';
@@ -7,6 +8,7 @@ import { type Context, probability } from '../context.ts';
 import { figure, heading, table } from '../make.ts';
 import { whereToBegin } from './begin.ts';
 import { metLoss } from './opening.ts';
+import { readFromStrip } from './strip.ts';
 
 export function drillings(context: Context): Block[] {
   const { a, w, units } = context;
@@ -37,7 +39,8 @@ export function drillings(context: Context): Block[] {
     );
     if (s.drillings.length === 0) blocks.push({ kind: 'paragraph', text: w.drillings.none }, ...plan(s.id));
     else blocks.push(atAGlance(context, s.id, s.drillings));
-    for (const d of s.drillings) blocks.push(...one(context, d, topPct, longest));
+    const recorded = context.c.sections.find(({ id }) => id === s.id)?.drillings ?? [];
+    for (const d of s.drillings) blocks.push(...one(context, d, recorded, topPct, longest));
     if (s.drillings.length > 0) blocks.push(zonesTable(context, w.drillings.ofSection(s.id), s.drillings));
   }
   return blocks;
@@ -51,8 +54,11 @@ export function flareDrillings(context: Context): Block[] {
   const longest = chartEndMm(all, units);
   const onFlares = a.flares.flatMap((f) => f.drillings);
   if (onFlares.length === 0) return [];
+  const recorded = (flare: string) => context.c.flares.find(({ id }) => id === flare)?.drillings ?? [];
   return [
-    ...onFlares.flatMap((d) => one(context, d, commonTopPct(all), longest)),
+    ...a.flares.flatMap(({ id, drillings }) =>
+      drillings.flatMap((d) => one(context, d, recorded(id), commonTopPct(all), longest)),
+    ),
     zonesTable(context, w.drillings.ofFlares, onFlares),
   ];
 }
@@ -97,7 +103,13 @@ function readingInWords(d: DrillingAssessment, w: Context['w']): string {
   return kinds.map((k) => w.zones[k]).join(', ');
 }
 
-function one(context: Context, d: DrillingAssessment, topPct: number, longestMm: number): Block[] {
+function one(
+  context: Context,
+  d: DrillingAssessment,
+  recorded: CaseFile['flares'][number]['drillings'],
+  topPct: number,
+  longestMm: number,
+): Block[] {
   const { w, units, figureWidth } = context;
   const from = d.zones.find((z) => z.kind !== 'air' && z.kind !== 'bark' && z.kind !== 'sound');
   const words = [
@@ -120,6 +132,7 @@ function one(context: Context, d: DrillingAssessment, topPct: number, longestMm:
       1,
     ),
     { kind: 'paragraph', text: words.join(' ') },
+    ...readFromStrip(context, recorded.find(({ id }) => id === d.id)?.trace),
   ];
   for (const warning of d.warnings)
     blocks.push({ kind: 'callout', severity: 'caution', title: d.id, text: warning });
