@@ -7,21 +7,16 @@ import { type FieldInput, soundnessPosterior } from '../packages/engine/src/sect
 import { type NextDrillingInput, nextDrilling } from '../packages/engine/src/section/next/index.ts';
 import { DRAWS, DRILLINGS, inventedCase, lobedSection, READINGS } from './invented.ts';
 import { compareWithPeers } from './peers.ts';
+import { ms, print, STRIP_TARGET_MS, say } from './printing.ts';
 import { stripTimes } from './strip.ts';
-import { type StepTime, timesInApp } from './stripInApp.ts';
 import { elapsedMs, median, medianMs, processorMs } from './timing.ts';
 
 const TARGET_MS = 1000;
-const STRIP_TARGET_MS = 1500;
 const NEXT_TARGET_MS = 2000;
 /** Places that the advice on the next drilling looks at round a section; as many as the directions of its strength. */
 const PLACES = 36;
 const RUNS = 7;
 const START_RUNS = 11;
-
-const say = (text = '') => process.stdout.write(`${text}\n`);
-const ms = (value: number) =>
-  value >= 100 ? value.toFixed(0) : value >= 1 ? value.toFixed(1) : value.toFixed(3);
 
 say('Milliseconds of processor time, unless by the clock.\n');
 wholeAssessment();
@@ -29,7 +24,6 @@ stages();
 startUp();
 peers();
 strip();
-await stripInApp();
 
 function wholeAssessment(): void {
   const run = () => assess(inventedCase, { draws: DRAWS });
@@ -167,39 +161,5 @@ function strip(): void {
     say(
       `  laid flat, ours and OpenCV's differ by ${mean.toFixed(2)} of 255 on the average, at most ${worst}`,
     );
-  }
-}
-
-async function stripInApp(): Promise<void> {
-  const times = await timesInApp();
-  if (!times) {
-    say('\nThe same in the app: not measured, there is no chromium here.');
-    return;
-  }
-  const row = (name: string, { clockMs, processorMs: used }: StepTime, word: string) => [
-    name,
-    ms(clockMs),
-    `${ms(used)} of processor time in all of the browser${word}`,
-  ];
-  say('\nThe same in the app, in chromium, from a JPEG, by the clock');
-  print(
-    times.flatMap(({ photo, megabytes, opened, read, whole }) => [
-      row(`${photo}, ${megabytes.toFixed(1)} MB: from file chosen to corners`, opened, ''),
-      row('  from button pressed to line', read, ''),
-      row('  both', whole, whole.clockMs < STRIP_TARGET_MS ? '; under 1.5 s' : '; OVER 1.5 s'),
-    ]),
-  );
-}
-
-function print(rows: string[][]): void {
-  for (const line of table(
-    [
-      { head: 'what', align: 'left' },
-      { head: 'ms', align: 'right' },
-      { head: '', align: 'left' },
-    ],
-    rows,
-  )) {
-    say(`  ${line}`);
   }
 }

@@ -23,6 +23,26 @@ export function run(program, args, options = {}) {
 }
 
 /**
+ * Runs a program to its end, shows what it prints as it comes, and gives its exit status and what was printed.
+ * @param {string} program
+ * @param {string[]} args
+ * @returns {Promise<{ status: number, heard: string }>}
+ */
+export function runHeard(program, args) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, args, { cwd: root, stdio: ['inherit', 'pipe', 'inherit'] });
+    let heard = '';
+    child.stdout.setEncoding('utf8');
+    child.stdout.on('data', (text) => {
+      heard += text;
+      process.stdout.write(text);
+    });
+    child.on('error', reject);
+    child.on('close', (status) => resolve({ status: status ?? 1, heard }));
+  });
+}
+
+/**
  * Whether a program answers by this name.
  * @param {string} program
  */
