@@ -4,11 +4,12 @@ import { createRequire } from 'node:module';
 import encodeWebp, { init as initWebp } from '@jsquash/webp/encode.js';
 import type { StripImage } from '@standfast/engine';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { encodePng } from '../../apps/command/src/strip/photo.ts';
+import { encodePng, turned } from '../../apps/command/src/strip/photo.ts';
 import { randomFrom } from '../../packages/engine/src/random.ts';
 import { cmykJpeg, greyJpeg, progressiveJpeg } from '../pictures/jpegKinds.ts';
 import { CLEAN, laidStrip, offTruth } from '../pictures/laidStrip.ts';
 import { deepPng, seeThrough } from '../pictures/pngKinds.ts';
+import { taggedPng } from '../pictures/taggedPhoto.ts';
 import { buildCommand, type Ran, standfast, temporaryFolder } from './standfast.ts';
 
 let webp: Uint8Array;
@@ -45,11 +46,17 @@ describe('a strip is read to the truth from', () => {
     ['a CMYK JPEG', () => cmykJpeg(strip.image)],
     ['a PNG of 16 bits', () => deepPng(strip.image)],
     ['a PNG with see-through paper', () => encodePng(seeThrough(strip.image))],
+    ['a PNG tagged as upside down', async () => taggedPng(await encodePng(turned(strip.image, 3)), 3)],
+    ['a PNG tagged as lying on its side', async () => taggedPng(await encodePng(turned(strip.image, 8)), 6)],
   ])('%s', async (_, made) => {
     const ran = read(await made());
     expect(ran).toMatchObject({ status: 0, err: '' });
     const { chart: found, trace } = JSON.parse(ran.out);
     expect(found).toMatchObject({ depthMm: strip.depthMm, scaleFrom: 'printed numbers' });
+    // Upright, the chart lies where it was laid; a photo taken as it is stored would have it elsewhere.
+    for (const [i, [x, y]] of strip.cornersPx.entries()) {
+      expect(Math.hypot(found.cornersPx[i][0] - x, found.cornersPx[i][1] - y)).toBeLessThan(3);
+    }
     const off = offTruth(trace, strip.trace);
     expect(off.depthMm).toBeLessThanOrEqual(CLEAN.depthMm);
     expect(off.levelPct).toBeLessThanOrEqual(CLEAN.levelPct);

@@ -15,7 +15,7 @@ export { type Firm, parseFirm, withFirm } from './firm/firm.ts';
 export * from './history.ts';
 export * from './list/index.ts';
 export { type InspectedCase, inspectCase, openCase } from './openCase.ts';
-export { jpegOrientation } from './photo/jpegOrientation.ts';
+export { photoOrientation } from './photo/photoOrientation.ts';
 export {
   hasJpegEnd,
   hasWebpEnd,

@@ -7,8 +7,8 @@ import {
   isJpeg,
   isPng,
   isWebp,
-  jpegOrientation,
   jpegSize,
+  photoOrientation,
   pngSize,
   textAt,
   webpSize,
@@ -77,7 +77,7 @@ async function decodeJpeg(bytes: Uint8Array, file: string): Promise<StripImage> 
       maxMemoryUsageInMB: 4096,
       maxResolutionInMP: 200,
     });
-    return turned({ widthPx: width, heightPx: height, rgba: data }, jpegOrientation(bytes));
+    return turned({ widthPx: width, heightPx: height, rgba: data }, photoOrientation(bytes));
   } catch (error) {
     throw new InputFault(`${broken('jpeg')} (${error instanceof Error ? error.message : error})`, file);
   }
@@ -87,7 +87,8 @@ async function decodePng(bytes: Uint8Array, file: string): Promise<StripImage> {
   const { PNG } = (await import('pngjs')).default;
   try {
     const { width, height, data } = PNG.sync.read(Buffer.from(bytes));
-    return onWhite({ widthPx: width, heightPx: height, rgba: new Uint8Array(data) });
+    const image = onWhite({ widthPx: width, heightPx: height, rgba: new Uint8Array(data) });
+    return turned(image, photoOrientation(bytes));
   } catch (error) {
     throw new InputFault(`${broken('png')} (${error instanceof Error ? error.message : error})`, file);
   }

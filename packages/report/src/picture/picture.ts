@@ -1,5 +1,5 @@
 /** A picture of the case as it can be printed: what kind it is, how large, which way up, and whether it is whole. */
-import { hasJpegEnd, isJpeg, isPng, jpegOrientation, jpegSize, pngSize, textAt } from '@standfast/casefile';
+import { hasJpegEnd, isJpeg, isPng, jpegSize, photoOrientation, pngSize, textAt } from '@standfast/casefile';
 import { unzlibSync } from 'fflate';
 
 export interface Picture {
@@ -18,7 +18,7 @@ export function pictureOf(bytes: Uint8Array): Picture | null {
   if (isJpeg(bytes)) {
     const size = jpegSize(bytes);
     if (!size || !hasJpegEnd(bytes)) return null;
-    const turned = jpegOrientation(bytes) > 4;
+    const turned = photoOrientation(bytes) > 4;
     return sized('jpeg', bytes, turned ? [size[1], size[0]] : size);
   }
   if (isPng(bytes) && isWholePng(bytes)) return sized('png', bytes, pngSize(bytes));
