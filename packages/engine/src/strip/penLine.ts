@@ -23,6 +23,10 @@ export const JOINED = 2;
 const HALF = 0.5;
 /** Least likeness that counts as ink of the pen. */
 const LEAST = 0.42;
+/** The tip is this share as broad as the ink it leaves at its narrowest: a hand, a machine and blur broaden every stroke. */
+const TIP_SHARE = 0.85;
+/** Discs touch a boundary at the same place when so many columns apart at most. */
+const SAME_TOUCH = 1.5;
 /** Rows of print that may cover the pen within one stroke. */
 const MOST_HIDDEN = 8;
 
@@ -79,8 +83,8 @@ export function penLine(
   }
 
   const penWidth = penWidthOf(field, above, below, fromColumn, toColumn);
-  const { top, bottom } = eroded(above, below, penWidth / 2, fromColumn, toColumn);
-  const row = levelOf(field, { top, bottom, above, below }, penWidth, fromColumn, toColumn);
+  const { top, bottom, touches } = eroded(above, below, (TIP_SHARE * penWidth) / 2, fromColumn, toColumn);
+  const row = levelOf(field, { top, bottom, above, below, touches }, penWidth, fromColumn, toColumn);
   const state = new Uint8Array(columns);
   for (let x = fromColumn; x <= toColumn; x++) if (Number.isFinite(row[x]!)) state[x] = READ;
   dropCrumbs(state, fromColumn, toColumn, penWidth);
@@ -169,8 +173,9 @@ function eroded(
   radius: number,
   from: number,
   to: number,
-): { top: Float64Array; bottom: Float64Array } {
+): Pick<Bounds, 'top' | 'bottom' | 'touches'> {
   const columns = above.length;
+  const touches = { top: new Float64Array(columns), bottom: new Float64Array(columns) };
   const top = new Float64Array(columns).fill(Number.NaN);
   const bottom = new Float64Array(columns).fill(Number.NaN);
   const half = Math.min(16, Math.max(3, Math.ceil(2 * radius)));
@@ -185,21 +190,31 @@ function eroded(
     if (!Number.isFinite(above[x]!)) continue;
     let t = above[x]! + radius;
     let b = below[x]! - radius;
+    let touchesTop = x;
+    let touchesBottom = x;
     for (let i = 0; i < offsets.length; i++) {
       const at = x + offsets[i]!;
       const k = Math.floor(at);
       if (k < from || k + 1 > to) continue;
       const f = at - k;
       const ta = above[k]! * (1 - f) + (f > 0 ? above[k + 1]! * f : 0) + depths[i]!;
-      if (ta > t) t = ta;
+      if (ta > t) {
+        t = ta;
+        touchesTop = at;
+      }
       const ba = below[k]! * (1 - f) + (f > 0 ? below[k + 1]! * f : 0) - depths[i]!;
-      if (ba < b) b = ba;
+      if (ba < b) {
+        b = ba;
+        touchesBottom = at;
+      }
     }
+    touches.top[x] = touchesTop;
+    touches.bottom[x] = touchesBottom;
     // Where the pen was narrower than thought the two pass each other.
     top[x] = Math.min(t, b);
     bottom[x] = Math.max(t, b);
   }
-  return { top, bottom };
+  return { top, bottom, touches };
 }
 
 interface Bounds {
@@ -208,6 +223,8 @@ interface Bounds {
   below: Float64Array;
   top: Float64Array;
   bottom: Float64Array;
+  /** Column at which the pen's disc touches either boundary when its middle is there. */
+  touches: Record<'top' | 'bottom', Float64Array>;
 }
 
 /**
@@ -224,10 +241,11 @@ function levelOf(field: Evidence, bounds: Bounds, penWidth: number, from: number
     return open > 1.2 && open > 0.35 * (below[x]! - above[x]!);
   };
   for (let x = from; x <= to; x++) row[x] = (top[x]! + bottom[x]!) / 2;
-  const widest = 2.5 * penWidth + 3;
+  const widest = Math.min(2.5 * penWidth + 3, penWidth + 7.5);
   for (const [first, last] of stretches(apart, from, to)) {
     if (last - first + 1 <= widest) settle(field, bounds, row, first, last, penWidth);
     else {
+      for (let x = first; x <= last; x++) row[x] = levelBetween(bounds, x, first, last);
       // Strokes fill the paper here: only where they stand apart far more than is usual in them is there a step.
       const open = Array.from({ length: last - first + 1 }, (_, i) => bottom[first + i]! - top[first + i]!);
       const usual = open.sort((p, q) => p - q)[open.length >> 1]!;
@@ -238,6 +256,22 @@ function levelOf(field: Evidence, bounds: Bounds, penWidth: number, from: number
     }
   }
   return row;
+}
+
+/**
+ * Level where strokes run together. A boundary tells where the pen's middle was where its disc touches it at a place of
+ * its own. Where ink has filled a notch, discs of many columns touch the notch's corner: there the other boundary tells.
+ */
+function levelBetween({ top, bottom, touches }: Bounds, x: number, first: number, last: number): number {
+  const told = (at: Float64Array) => {
+    let alike = 1;
+    for (let k = x - 1; k >= first && Math.abs(at[k]! - at[x]!) <= SAME_TOUCH; k--) alike++;
+    for (let k = x + 1; k <= last && Math.abs(at[k]! - at[x]!) <= SAME_TOUCH; k++) alike++;
+    return 1 / (alike * alike);
+  };
+  const up = told(touches.top);
+  const down = told(touches.bottom);
+  return (top[x]! * up + bottom[x]! * down) / (up + down);
 }
 
 function stretches(holds: (x: number) => boolean, from: number, to: number): [number, number][] {
