@@ -57,8 +57,8 @@ describe('the catalogue', () => {
 });
 
 /**
- * Folders and files that say nothing which a report prints: photos of strips, tables, checks that refuse an input, the
- * section command; the chapter on change is worded by the report itself.
+ * Folders and files that say nothing which a report prints in those words: photos of strips and the notes on them,
+ * tables, checks that refuse an input, the section command; the chapter on change is worded by the report itself.
  */
 const SILENT =
   /testing|\.test\.ts$|generated|[/\\](strip|table|bag|list|firm|node|field|schema|change)[/\\]|node\.ts$|readTraceTable|section-input|section[/\\](properties|wood)\.ts$/;

@@ -15,7 +15,6 @@ export { type Firm, parseFirm, withFirm } from './firm/firm.ts';
 export * from './history.ts';
 export * from './list/index.ts';
 export { type InspectedCase, inspectCase, openCase } from './openCase.ts';
-export { photoOrientation } from './photo/photoOrientation.ts';
 export {
   hasJpegEnd,
   hasWebpEnd,
@@ -27,15 +26,16 @@ export {
   textAt,
   webpSize,
 } from './photo/photoBytes.ts';
+export { photoOrientation } from './photo/photoOrientation.ts';
 export { caseText, saveCase } from './saveCase.ts';
 export { jsonTrouble, parseCase } from './schema/parseCase.ts';
 export * from './schema/schema.ts';
+export { type StripOrigin, shareRead, stripNotes, stripNotesIn, stripOriginIn } from './strip/notes.ts';
+export { gapsOf, stretchesOf, UNSURE_BELOW, unsureStretches, usualStep } from './strip/stretches.ts';
 export { guessTable } from './table/guessTable.ts';
 export { previewTable, readTable } from './table/readTable.ts';
 export * from './table/types.ts';
 export { readTraceTable, TRACE_HEADER } from './trace/readTraceTable.ts';
-export { type StripOrigin, shareRead, stripNotes, stripNotesIn, stripOriginIn } from './trace/stripNotes.ts';
-export { gapsOf, stretchesOf, UNSURE_BELOW, unsureStretches, usualStep } from './trace/stripStretches.ts';
 export { traceNotices } from './trace/traceNotices.ts';
 export { type StripSamples, writeStripTable } from './trace/writeStripTable.ts';
 export { writeTraceTable } from './trace/writeTraceTable.ts';

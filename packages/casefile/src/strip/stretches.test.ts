@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { gapsOf, stretchesOf, unsureStretches, usualStep } from './stripStretches.ts';
+import { gapsOf, stretchesOf, unsureStretches, usualStep } from './stretches.ts';
 
 it('turns samples that a brush touched into stretches of depth', () => {
   const depthMm = Float64Array.of(1, 2, 3, 4, 5, 6);

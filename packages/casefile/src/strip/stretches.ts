@@ -1,5 +1,5 @@
 /** Stretches of a line read from a strip: where samples are left out, and where they were read unsurely. */
-import type { StripSamples } from './writeStripTable.ts';
+import type { StripSamples } from '../trace/writeStripTable.ts';
 
 /** The usual distance of samples, mm. */
 export function usualStep(depthMm: Float64Array): number {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { type StripOrigin, shareRead, stripNotes, stripNotesIn, stripOriginIn } from './stripNotes.ts';
-import { writeStripTable } from './writeStripTable.ts';
+import { writeStripTable } from '../trace/writeStripTable.ts';
+import { type StripOrigin, shareRead, stripNotes, stripNotesIn, stripOriginIn } from './notes.ts';
 
 const ORIGIN: StripOrigin = {
   photo: 'photos/d1.jpg',
