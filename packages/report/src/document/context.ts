@@ -4,6 +4,7 @@ import type { Assessment, DirectionalInterval, Interval } from '@standfast/engin
 import { fixed, type Units } from '../units.ts';
 import type { ReportWords } from '../words/en.ts';
 import { language, term } from '../words/spoken.ts';
+import type { ReportDocument } from './blocks.ts';
 import type { ReportCase, ReportOptions } from './input.ts';
 
 export interface Context {
@@ -17,6 +18,8 @@ export interface Context {
   options: ReportOptions;
   /** Files of the case, for pictures; null where the report is made without them. */
   files: ReadonlyCaseBag | null;
+  /** What it is printed on. */
+  paper: ReportDocument['paper'];
   /** Width of a full figure, px. */
   figureWidth: number;
 }

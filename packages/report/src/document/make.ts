@@ -10,6 +10,11 @@ export function figure(scene: Scene, caption: string, id: string, keep = 0): Blo
   return { kind: 'figure', scene, caption, id, number: 0, ...(keep > 0 ? { keep } : {}) };
 }
 
+/** A figure that lets the table after it go first on paper, where that fills a page which the figure would not fit. */
+export function floating(...make: Parameters<typeof figure>): Block {
+  return { ...(figure(...make) as Extract<Block, { kind: 'figure' }>), floats: true };
+}
+
 /** A table whose columns take the given shares of its width. */
 export function table(
   caption: string,

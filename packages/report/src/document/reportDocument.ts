@@ -45,14 +45,16 @@ export function reportDocument(input: ReportInput): ReportDocument {
 
 function inWords({ assessment, caseFile, options, files }: ReportInput): ReportDocument {
   const w = withWording(language().report, caseFile.report?.wording ?? {}, places(caseFile, options));
+  const units = caseFile.report?.units ?? options.units;
   const context: Context = {
     a: inLanguage(assessment),
     computed: assessment,
     c: caseFile,
     w,
-    units: caseFile.report?.units ?? options.units,
+    units,
     options,
     files: files ?? null,
+    paper: caseFile.report?.paper ?? (units === 'us' ? 'letter' : 'a4'),
     figureWidth: FIGURE_WIDTH,
   };
   const made = [
@@ -84,7 +86,7 @@ function inWords({ assessment, caseFile, options, files }: ReportInput): ReportD
     author: caseFile.assessor?.name ?? '',
     language: w.language,
     generatedOn: options.generatedOn,
-    paper: caseFile.report?.paper ?? (context.units === 'us' ? 'letter' : 'a4'),
+    paper: context.paper,
     producer: `Standfast ${assessment.engineVersion}`,
     words: {
       page: w.page,

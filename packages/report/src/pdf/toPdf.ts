@@ -94,9 +94,14 @@ export async function toPdf(report: ReportDocument, options: PdfOptions): Promis
   return collected;
 }
 
-/** Changes places of a floating figure, here or after the heading here, and the table after it, where only the table fits. */
+/**
+ * Changes places of a floating figure and the table after it, where only the table fits. The figure may stand here, or
+ * after the heading here, or after that and what leads to it.
+ */
 function letTableGoFirst(flow: Flow, blocks: Block[], i: number, report: ReportDocument): void {
-  const at = blocks[i]!.kind === 'heading' ? i + 1 : i;
+  let at = i;
+  if (blocks[at]!.kind === 'heading') at++;
+  while (at > i && blocks[at]?.kind === 'paragraph') at++;
   const [picture, table] = [blocks[at], blocks[at + 1]];
   if (picture?.kind !== 'figure' || picture.floats !== true || table?.kind !== 'table') return;
   const fits = (from: readonly Block[]) => flow.y + headHeight(flow, from, 0, report) <= flow.bottom;

@@ -10,6 +10,9 @@ import { whereToBegin } from './begin.ts';
 import { metLoss } from './opening.ts';
 import { readFromStrip } from './strip.ts';
 
+/** Height of a trace's plot, px: three traces with their readings fill a page of either paper. */
+const PLOT_HEIGHT = { a4: 66, letter: 54 };
+
 export function drillings(context: Context): Block[] {
   const { a, w, units } = context;
   const all = [...a.sections.flatMap((s) => s.drillings), ...a.flares.flatMap((f) => f.drillings)];
@@ -110,7 +113,7 @@ function one(
   topPct: number,
   longestMm: number,
 ): Block[] {
-  const { w, units, figureWidth } = context;
+  const { w, units, paper, figureWidth } = context;
   const from = d.zones.find((z) => z.kind !== 'air' && z.kind !== 'bark' && z.kind !== 'sound');
   const words = [
     metLoss(d) && from
@@ -126,7 +129,13 @@ function one(
   ].filter((s) => s !== '');
   const blocks: Block[] = [
     figure(
-      traceFigure(d, { units, width: figureWidth, topPct, plotHeight: 66, depthRangeMm: [0, longestMm] }),
+      traceFigure(d, {
+        units,
+        width: figureWidth,
+        topPct,
+        plotHeight: PLOT_HEIGHT[paper],
+        depthRangeMm: [0, longestMm],
+      }),
       w.drillings.caption(d.id, bearing(d.azimuthDeg)),
       `trace-${d.id}`,
       1,

@@ -4,7 +4,7 @@ import { windFigure } from '../../figures/wind.ts';
 import { bearing, measure, span, type Units } from '../../units.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, least, percent, shareRange, significant, unitText } from '../context.ts';
-import { figure, heading, table } from '../make.ts';
+import { floating, heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
 import { flareDrillings } from './drillings.ts';
 
@@ -62,7 +62,7 @@ export function windAndLoad(context: Context): Block[] {
   }
   const sections = a.sections.map((s) => ({ id: s.id, heightM: s.heightM }));
   blocks.push(
-    figure(
+    floating(
       windFigure(c.tree, wind, { units, width: figureWidth * 0.9, height: figureWidth * 0.62, sections }),
       w.load.caption,
       'wind',

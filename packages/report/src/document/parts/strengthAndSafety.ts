@@ -8,7 +8,7 @@ import { bearing, measure, span } from '../../units.ts';
 import { said } from '../../words/said.ts';
 import type { Block } from '../blocks.ts';
 import { type Context, shareRange, significant, withRange } from '../context.ts';
-import { figure, heading, table } from '../make.ts';
+import { figure, floating, heading, table } from '../make.ts';
 import { textInUnits } from '../textInUnits.ts';
 import { weakest } from './opening.ts';
 
@@ -49,9 +49,6 @@ export function overview(context: Context): Block[] {
   }
   return blocks;
 }
-
-const floating = (...make: Parameters<typeof figure>): Block =>
-  ({ ...figure(...make), floats: true }) as Block;
 
 /** Strength and safety side by side, every 30 degrees. */
 function byDirection(context: Context): Block {
@@ -102,7 +99,7 @@ export function criteria({ a, w, units, figureWidth }: Context): Block[] {
     heading(1, w.criteria.heading, 'criteria'),
     { kind: 'paragraph', text: w.criteria.intro },
     ...withRules.flatMap((s): Block[] => [
-      figure(
+      floating(
         criteriaFigure(s.criteria, { units, width: figureWidth }),
         w.criteria.caption(s.id),
         `criteria-${s.id}`,
