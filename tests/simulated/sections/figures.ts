@@ -68,7 +68,55 @@ export function bars({ title, groups, series, top, band, axis }: Bars): string {
     `<text x="${LEFT}" y="20" font-size="14" font-weight="600">${title}</text>`,
     `<text x="${LEFT + plotWidth / 2}" y="${HEIGHT - 12}" text-anchor="middle">${axis}</text>`,
   );
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" font-family="Source Sans 3, sans-serif" font-size="11" fill="${INK}"><rect width="100%" height="100%" fill="#FBFAF6"/>${parts.join('')}</svg>\n`;
+  return drawing(HEIGHT, parts);
+}
+
+export interface Rows {
+  title: string;
+  rows: { label: string; value: number }[];
+  /** Greatest value of the axis. */
+  top: number;
+  /** A band of values to aim at. */
+  band: [number, number];
+  axis: string;
+}
+
+const ROW = 20;
+const LABELS = 170;
+
+/** A chart of level bars, one below the other, for many groups with long names; the number stands behind each bar. */
+export function barRows({ title, rows, top, band, axis }: Rows): string {
+  const head = 40;
+  const foot = head + ROW * rows.length;
+  const height = foot + 48;
+  const x = (v: number) => LABELS + (WIDTH - LABELS - 56) * (Math.min(v, top) / top);
+  const parts = [
+    `<rect x="${x(band[0]).toFixed(1)}" y="${head}" width="${(x(band[1]) - x(band[0])).toFixed(1)}" height="${ROW * rows.length}" fill="#D9D5CB"/>`,
+  ];
+  for (let k = 0; k <= 5; k++) {
+    const v = (top * k) / 5;
+    parts.push(
+      `<line x1="${x(v).toFixed(1)}" x2="${x(v).toFixed(1)}" y1="${head}" y2="${foot}" stroke="#D9D5CB"/>`,
+      `<text x="${x(v).toFixed(1)}" y="${foot + 16}" text-anchor="middle">${v.toFixed(1)}</text>`,
+    );
+  }
+  rows.forEach(({ label, value }, r) => {
+    const y = head + ROW * r;
+    parts.push(
+      `<text x="${LABELS - 8}" y="${y + 14}" text-anchor="end">${label}</text>`,
+      `<rect x="${LABELS}" y="${y + 4}" width="${(x(value) - LABELS).toFixed(1)}" height="${ROW - 8}" fill="${TINTS[0]}" stroke="${INK}" stroke-width="0.5"/>`,
+      `<text x="${WIDTH - 16}" y="${y + 14}" text-anchor="end">${value.toFixed(2)}</text>`,
+    );
+  });
+  parts.push(
+    `<text x="8" y="22" font-size="14" font-weight="600">${title}</text>`,
+    `<text x="${((LABELS + x(top)) / 2).toFixed(1)}" y="${foot + 36}" text-anchor="middle">${axis}</text>`,
+  );
+  return drawing(height, parts);
+}
+
+function drawing(height: number, parts: readonly string[]): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}" font-family="Source Sans 3, sans-serif" font-size="11" fill="${INK}"><rect width="100%" height="100%" fill="#FBFAF6"/>${parts.join('')}</svg>\n`;
 }
 
 /** A long label in two lines, broken at the space nearest its middle. */

@@ -3,7 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { randomFrom } from '../../../packages/engine/src/random.ts';
-import { bars } from './figures.ts';
+import { barRows, bars } from './figures.ts';
 import {
   BASELINES,
   type Baseline,
@@ -124,16 +124,15 @@ function draw(folder: string, { counts, unseen, judged, tuned }: Rows): void {
   );
   write(
     'sections-families.svg',
-    bars({
+    barRows({
       title: 'Share of truths held, by family (4 to 8 drillings)',
-      groups: [...familiesOf(unseen), ...familiesOf(judged)].map((f) => ({
+      rows: [...familiesOf(unseen), ...familiesOf(judged)].map((f) => ({
         label: f,
-        values: [coverageOf(usual(ofFamily([...unseen, ...judged], f))).covered],
+        value: coverageOf(usual(ofFamily([...unseen, ...judged], f))).covered,
       })),
-      series: ['families never fitted to, those drawn blind first'],
       top: 1,
       band: [0.87, 0.93],
-      axis: 'family',
+      axis: 'share held; families never fitted to, those drawn blind first',
     }),
   );
 }
