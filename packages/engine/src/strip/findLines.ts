@@ -17,6 +17,10 @@ const LEAST_CLEARNESS = 4.5;
 const BROADEST_PEN = 0.1;
 /** A line that keeps to the chart's edge for more of its course than this is the frame. */
 const MOST_FRAMED = 0.9;
+/** A line that stays within this share of the chart's height, or two places, along so much of its course is print, a fold or a shadow's edge: every trace moves. */
+const STILL = 0.012;
+const LEAST_STILL = 2;
+const MOST_STILL = 0.9;
 /** Ink like the pen's over more of the chart than this share, and three times the line's own, is a pattern. */
 const MOST_OTHER_INK = 0.12;
 /** Of following lines, what is over when they were told apart on the coarse mesh. */
@@ -243,6 +247,7 @@ function judged(
     if (edges.some((edge) => Math.abs(line.row[x]! - edge) <= line.penWidth + 1)) framed++;
     own += line.bottom[x]! - line.top[x]! + line.penWidth;
   }
+  if (isStill(line, left, right, STILL * rows)) return null;
   let all = 0;
   for (let k = left * rows; k < (right + 1) * rows; k++) if (evidence[k]! >= FULL / 2) all++;
   const places = (right - left + 1) * rows;
@@ -255,6 +260,15 @@ function judged(
   // Of lines seen as well, the darker is the likelier.
   const score = (like / (right - left + 1)) * (0.7 + 0.3 * Math.min(1, dark / PAPER));
   return { line, pen, coverage, score };
+}
+
+/** Whether a line keeps to one level, to so many rows. */
+function isStill({ row, state }: PenLine, left: number, right: number, within: number): boolean {
+  const rows: number[] = [];
+  for (let x = left; x <= right; x++) if (state[x] !== GAP) rows.push(row[x]!);
+  const usual = middleOf(rows);
+  const near = Math.max(LEAST_STILL, within);
+  return rows.filter((value) => Math.abs(value - usual) <= near).length > MOST_STILL * rows.length;
 }
 
 function pathAlong(

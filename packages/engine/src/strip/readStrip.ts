@@ -2,6 +2,7 @@
 import { InputFault } from '../faults.ts';
 import { checkCorners, checkStripImage } from './checkStrip.ts';
 import { evenedColumns } from './evenMarks.ts';
+import { filledArea } from './filledArea.ts';
 import { type FoundLine, findLines } from './findLines.ts';
 import { type Geometry, geometryOf } from './geometry.ts';
 import { inkOf } from './ink.ts';
@@ -67,6 +68,7 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
     steps.push(`curl of up to ${geometry.curlPx.toFixed(1)} px taken out by the ${way} of its long edges`);
   }
 
+  const area = filledArea(flat, geometry);
   tell(0.2, 'evening out shadow and paper');
   const { tooDark } = evenOutPaper(flat);
   if (tooDark) throw new InputFault('the chart is all black: photograph it in more light', where);
@@ -81,16 +83,23 @@ export function readStrip(image: StripImage, chart: Chart, options: ReadStripOpt
   if (even) steps.push('stretch along the chart undone by printed lines or ticks at even distances');
 
   tell(FOLLOWING_FROM, 'following the line');
-  const found = findLines(ink, geometry, chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left', (share) =>
-    tell(FOLLOWING_FROM + share * (SCALING_FROM - FOLLOWING_FROM), 'following the line'),
-  );
+  const startsAt = chart.depthMm[1] < chart.depthMm[0] ? 'right' : 'left';
+  const found = area
+    ? [area]
+    : findLines(ink, geometry, startsAt, (share) =>
+        tell(FOLLOWING_FROM + share * (SCALING_FROM - FOLLOWING_FROM), 'following the line'),
+      );
   if (!found.length) {
     throw new InputFault(
       'no line of a pen was found on this chart: check that the corners are those of the chart and the line can be seen',
       where,
     );
   }
-  steps.push('pen told by colour, darkness and continuity; followed by the path of least cost');
+  steps.push(
+    area
+      ? 'no line but an area filled in one colour: its upper edge read'
+      : 'pen told by colour, darkness and continuity; followed by the path of least cost',
+  );
   tell(SCALING_FROM, 'scaling');
   const lines = found.map((line) => scaled(line, chart, geometry, even));
   tell(1, 'done');
