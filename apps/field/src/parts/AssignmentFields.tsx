@@ -28,6 +28,7 @@ export function AssignmentFields(props: AssignmentFieldsProps) {
     <div className="fields">
       <ChoiceField
         label={label}
+        wide
         value={assignment.to}
         choices={mayLeaveOut ? [...choices, { value: LEFT_OUT, label: 'left out' }] : choices}
         onChoose={(to) => onChange({ ...assignment, to })}

@@ -8,7 +8,7 @@ import { Button } from 'react-aria-components';
 import { withValueAt } from '../edit/fieldPath.ts';
 import { type OutlineKind, outlineAs } from '../edit/outline.ts';
 import { useCaseFile, useSession, useSessionView } from '../state/useSession.tsx';
-import { ChoiceEntry, NumberEntry } from './entries.tsx';
+import { BearingEntry, ChoiceEntry, NumberEntry } from './entries.tsx';
 
 const KINDS: { value: OutlineKind; label: string }[] = [
   { value: 'circle', label: 'Circle: one diameter' },
@@ -17,8 +17,6 @@ const KINDS: { value: OutlineKind; label: string }[] = [
   { value: 'polygon', label: 'Corner points' },
 ];
 const LENGTH = { min: 0, aboveMin: true, max: 10_000 };
-const ANGLE = { min: -360, max: 360 };
-
 export function OutlineEditor({ index }: { index: number }) {
   const session = useSession();
   const section = useCaseFile().sections[index];
@@ -40,12 +38,7 @@ export function OutlineEditor({ index }: { index: number }) {
           <>
             <NumberEntry at={`${at}.longMm`} label="Long diameter" quantity="lengthMm" limits={LENGTH} />
             <NumberEntry at={`${at}.shortMm`} label="Short diameter" quantity="lengthMm" limits={LENGTH} />
-            <NumberEntry
-              at={`${at}.longAxisDeg`}
-              label="Long axis toward"
-              quantity="angleDeg"
-              limits={ANGLE}
-            />
+            <BearingEntry at={`${at}.longAxisDeg`} label="Long axis toward" />
           </>
         )}
       </div>
@@ -76,12 +69,7 @@ function RadiiTable({ at, outline }: { at: string; outline: Extract<CaseOutline,
       head={['Direction', 'Radius over bark']}
       cells={(i) => (
         <>
-          <NumberEntry
-            at={`${at}.radii.${i}.azimuthDeg`}
-            label="Direction"
-            quantity="angleDeg"
-            limits={ANGLE}
-          />
+          <BearingEntry at={`${at}.radii.${i}.azimuthDeg`} label="Direction" />
           <NumberEntry at={`${at}.radii.${i}.radiusMm`} label="Radius" quantity="lengthMm" limits={LENGTH} />
         </>
       )}

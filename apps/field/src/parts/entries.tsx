@@ -140,6 +140,14 @@ export function NumberEntry({ at, label, hint, quantity, limits = {}, placeholde
   );
 }
 
+/** Any turn round the compass is understood, forwards or backwards. */
+const TURN: Limits = { min: -360, max: 360 };
+
+/** A compass direction, degrees clockwise from north. */
+export function BearingEntry(props: EntryProps & Pick<NumberEntryProps, 'placeholder'>) {
+  return <NumberEntry {...props} quantity="angleDeg" limits={TURN} />;
+}
+
 interface TextEntryProps extends EntryProps {
   /** Said of what stands there now, before any message of the assessment. */
   complaint?: string | null;
@@ -248,6 +256,8 @@ export function ChoiceEntry({ at, label, hint, choices, whenEmpty, onChoose }: C
 
 interface ChoiceFieldProps {
   label: string;
+  /** Takes the whole row: its choices are long. */
+  wide?: boolean;
   hint?: ReactNode;
   fault?: string | null;
   value: string;
@@ -259,11 +269,11 @@ interface ChoiceFieldProps {
 
 /** A choice that is not a field of the case. A value that is not among the choices is shown and kept. */
 export function ChoiceField(props: ChoiceFieldProps) {
-  const { label, hint, fault = null, value, choices, whenEmpty = 'Choose', disabled, onChoose } = props;
+  const { label, hint, fault = null, value, choices, whenEmpty = 'Choose', disabled, wide, onChoose } = props;
   const id = useId();
   const known = choices.some((choice) => choice.value === value);
   return (
-    <Frame id={id} label={label} hint={hint} fault={fault} broad>
+    <Frame id={id} label={label} hint={hint} fault={fault} wide={wide ?? false} broad>
       <span className="box choice">
         <select
           id={id}

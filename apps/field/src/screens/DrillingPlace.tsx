@@ -13,7 +13,7 @@ import {
   traceFilesOf,
 } from '../edit/drillings.ts';
 import { explainWall } from '../explain/fromAssessment.ts';
-import { NumberEntry, TextEntry } from '../parts/entries.tsx';
+import { BearingEntry, NumberEntry, TextEntry } from '../parts/entries.tsx';
 import { FilePicker } from '../parts/FilePicker.tsx';
 import { Group } from '../parts/Group.tsx';
 import { KeptPhoto } from '../parts/KeptPhoto.tsx';
@@ -120,12 +120,10 @@ export function DrillingPlace({ drillingId }: { drillingId: string }) {
         <div className="column">
           <Group title="How the needle went in">
             <div className="fields">
-              <NumberEntry
+              <BearingEntry
                 at={`${path}.azimuthDeg`}
                 label="Entry, direction from the pith"
                 hint="Clockwise from north."
-                quantity="angleDeg"
-                limits={{ min: -360, max: 360 }}
               />
               <NumberEntry
                 at={`${path}.offRadialDeg`}

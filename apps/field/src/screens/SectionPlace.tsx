@@ -16,7 +16,7 @@ import { Button } from 'react-aria-components';
 import { Link, useLocation } from 'wouter';
 import { drillingAddress, placedDrillings } from '../edit/drillings.ts';
 import { explainRemaining, leastOf } from '../explain/fromAssessment.ts';
-import { NumberEntry, TextEntry } from '../parts/entries.tsx';
+import { BearingEntry, NumberEntry, TextEntry } from '../parts/entries.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { FilePicker } from '../parts/FilePicker.tsx';
 import { Group } from '../parts/Group.tsx';
@@ -319,12 +319,7 @@ function Flares() {
         {flares.map(({ id, drillings }, i) => (
           <li key={id} className="row">
             <div className="fields">
-              <NumberEntry
-                at={`flares.${i}.azimuthDeg`}
-                label={`Flare ${id}, direction`}
-                quantity="angleDeg"
-                limits={{ min: -360, max: 360 }}
-              />
+              <BearingEntry at={`flares.${i}.azimuthDeg`} label={`Flare ${id}, direction`} />
               <NumberEntry
                 at={`flares.${i}.widthMm`}
                 label="Width"

@@ -2,7 +2,7 @@
 import { CROWN_SHAPES, DEFAULTS } from '@standfast/casefile';
 import { windFigure } from '@standfast/report';
 import { useCallback } from 'react';
-import { ChoiceEntry, NumberEntry, TextEntry, YesNoEntry } from '../parts/entries.tsx';
+import { BearingEntry, ChoiceEntry, NumberEntry, TextEntry, YesNoEntry } from '../parts/entries.tsx';
 import { Figure } from '../parts/Figure.tsx';
 import { Group } from '../parts/Group.tsx';
 import { PlaceGroup } from '../parts/tree/PlaceGroup.tsx';
@@ -81,13 +81,7 @@ export function TreePlace() {
                 quantity="angleDeg"
                 limits={{ min: 0, max: 60 }}
               />
-              <NumberEntry
-                at="tree.leanTowardDeg"
-                label="Leans toward"
-                hint="Clockwise from north."
-                quantity="angleDeg"
-                limits={{ min: -360, max: 360 }}
-              />
+              <BearingEntry at="tree.leanTowardDeg" label="Leans toward" hint="Clockwise from north." />
             </div>
           </Group>
           <Group title="Crown">

@@ -4,7 +4,7 @@ import { Plus, Trash2 } from 'lucide-react';
 import { Button } from 'react-aria-components';
 import { withValueAt } from '../../edit/fieldPath.ts';
 import { useSession, useSessionView } from '../../state/useSession.tsx';
-import { NumberEntry } from '../entries.tsx';
+import { BearingEntry, NumberEntry } from '../entries.tsx';
 
 interface OpeningFieldsProps {
   section: CaseSection;
@@ -37,13 +37,7 @@ export function OpeningFields({ section, index }: OpeningFieldsProps) {
       </p>
       <div className="row">
         <div className="fields">
-          <NumberEntry
-            at={`${at}.azimuthDeg`}
-            label="Middle of the opening"
-            hint="Clockwise from north."
-            quantity="angleDeg"
-            limits={{ min: -360, max: 360 }}
-          />
+          <BearingEntry at={`${at}.azimuthDeg`} label="Middle of the opening" hint="Clockwise from north." />
           <NumberEntry
             at={`${at}.widthMm`}
             label="Width along the bark"

@@ -1,8 +1,7 @@
 /** What holds the roots and what was done to them: cuts, sides they cannot spread to, static load tests. */
-import { NumberEntry, TextEntry } from '../entries.tsx';
+import { BearingEntry, NumberEntry, TextEntry } from '../entries.tsx';
 import { ListGroup } from '../ListRows.tsx';
 
-const SIDE = { min: -360, max: 360 };
 const SPAN = { min: 1, max: 360 };
 
 export function RootsGroups() {
@@ -17,12 +16,10 @@ export function RootsGroups() {
         id="root-cuts"
         fields={(i) => (
           <>
-            <NumberEntry
+            <BearingEntry
               at={`rootCuts.${i}.azimuthDeg`}
               label="Side of the cut"
               hint="Clockwise from north."
-              quantity="angleDeg"
-              limits={SIDE}
             />
             <NumberEntry
               at={`rootCuts.${i}.distanceM`}
@@ -65,13 +62,7 @@ export function RootsGroups() {
         fields={(i) => (
           <>
             <TextEntry at={`rootSpace.${i}.what`} label="What stops the roots" />
-            <NumberEntry
-              at={`rootSpace.${i}.azimuthDeg`}
-              label="Side"
-              hint="Clockwise from north."
-              quantity="angleDeg"
-              limits={SIDE}
-            />
+            <BearingEntry at={`rootSpace.${i}.azimuthDeg`} label="Side" hint="Clockwise from north." />
             <NumberEntry
               at={`rootSpace.${i}.distanceM`}
               label="Distance from the bark"
@@ -98,12 +89,10 @@ export function RootsGroups() {
         id="static-tests"
         fields={(i) => (
           <>
-            <NumberEntry
+            <BearingEntry
               at={`staticTests.${i}.directionDeg`}
               label="Pulled toward"
               hint="Clockwise from north."
-              quantity="angleDeg"
-              limits={SIDE}
             />
             <NumberEntry
               at={`staticTests.${i}.momentNm`}

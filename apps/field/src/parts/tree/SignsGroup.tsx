@@ -1,7 +1,7 @@
 /** What was seen on the tree, each sign with its place and, where one was taken, its photo. */
 import { SIGN_KINDS } from '@standfast/casefile';
 import { useCaseFile } from '../../state/useSession.tsx';
-import { NumberEntry, TextEntry } from '../entries.tsx';
+import { BearingEntry, NumberEntry, TextEntry } from '../entries.tsx';
 import { ListGroup } from '../ListRows.tsx';
 import { PhotoField } from '../PhotoField.tsx';
 
@@ -19,13 +19,7 @@ export function SignsGroup() {
         <>
           <TextEntry at={`signs.${i}.kind`} label="Sign" suggestions={SIGN_KINDS} />
           <TextEntry at={`signs.${i}.where`} label="Where" />
-          <NumberEntry
-            at={`signs.${i}.azimuthDeg`}
-            label="Side"
-            hint="Clockwise from north."
-            quantity="angleDeg"
-            limits={{ min: -360, max: 360 }}
-          />
+          <BearingEntry at={`signs.${i}.azimuthDeg`} label="Side" hint="Clockwise from north." />
           <NumberEntry
             at={`signs.${i}.heightM`}
             label="Height above ground"

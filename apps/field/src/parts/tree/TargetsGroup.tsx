@@ -1,6 +1,6 @@
 /** Who or what could be hit, how often it is there, where, what shields it, and by which part of the tree. */
 import { CONSEQUENCES, OCCUPANCIES, PARTS_OF_TREE, PROTECTIONS } from '@standfast/casefile';
-import { ChoiceEntry, NumberEntry, TextEntry } from '../entries.tsx';
+import { BearingEntry, ChoiceEntry, NumberEntry, TextEntry } from '../entries.tsx';
 import { ListGroup } from '../ListRows.tsx';
 import { orLeftOut, same } from './choices.ts';
 
@@ -24,13 +24,7 @@ export function TargetsGroup() {
             quantity="heightM"
             limits={{ min: 0, max: 1000 }}
           />
-          <NumberEntry
-            at={`targets.${i}.directionDeg`}
-            label="Direction"
-            hint="Clockwise from north."
-            quantity="angleDeg"
-            limits={{ min: -360, max: 360 }}
-          />
+          <BearingEntry at={`targets.${i}.directionDeg`} label="Direction" hint="Clockwise from north." />
           <ChoiceEntry
             at={`targets.${i}.protection`}
             label="Shielded"
