@@ -12,6 +12,8 @@ const caseWith = (...photos: string[]): CaseFile =>
     tree: {},
     signs: photos.map((photo) => ({ kind: 'crack', photo })),
   }).caseFile;
+/** Photos are held against each other by their hashes: byte by byte takes a minute. */
+const sha = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
 const shrink = vi.fn(async (bytes: Uint8Array, longest: number) => bytes.slice(0, longest * 1000));
 
 it('leaves photos that fit as they are', async () => {
@@ -34,8 +36,8 @@ it('makes large photos smaller, and records what they were made from', async () 
     shrink,
   );
   // Two of 1600 and of 1200 kB fit in 5 MB together: the first step is enough.
-  expect(made.bag.get('photos/a.jpg')).toEqual(large.slice(0, 1_600_000));
-  expect(made.bag.get('photos/b.png.jpg')).toEqual(png.slice(0, 1_600_000));
+  expect(sha(made.bag.get('photos/a.jpg')!)).toBe(sha(large.slice(0, 1_600_000)));
+  expect(sha(made.bag.get('photos/b.png.jpg')!)).toBe(sha(png.slice(0, 1_600_000)));
   expect(made.bag.has('photos/b.png')).toBe(false);
   expect(made.bag.get('photos/c.jpg')).toBe(small);
   expect(made.caseFile.signs.map(({ photo }) => photo)).toEqual([
@@ -44,7 +46,6 @@ it('makes large photos smaller, and records what they were made from', async () 
     'photos/c.jpg',
     'photos/d.heic',
   ]);
-  const sha = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
   expect(made.caseFile.report?.reduced).toEqual([
     { photo: 'photos/a.jpg', originalSha256: sha(large), originalBytes: 6e6 },
     { photo: 'photos/b.png.jpg', originalSha256: sha(png), originalBytes: 4e6 },
