@@ -14,6 +14,8 @@ export interface StripStyle {
   hard: boolean;
   print: (random: Random, other: Trace) => PrintStyle;
   camera: (random: Random) => CameraStyle;
+  /** How far the chart runs on beyond where the pen stopped, share of the trace's length. */
+  beyond: number;
 }
 
 const between = (random: Random, a: number, b: number) => a + (b - a) * random.uniform();
@@ -60,12 +62,14 @@ const style = (
   hard: boolean,
   print: (random: Random, other: Trace) => Partial<PrintStyle>,
   camera: (random: Random) => Partial<CameraStyle>,
+  beyond = 0,
 ): StripStyle => ({
   name,
   about,
   hard,
   print: (random, other) => ({ ...plainPrint, ...print(random, other) }),
   camera: (random) => ({ ...plainCamera, ...camera(random) }),
+  beyond,
 });
 
 export const TUNING_STYLES: StripStyle[] = [
@@ -281,6 +285,16 @@ export const TUNING_STYLES: StripStyle[] = [
     (random) => tilted(random),
   ),
   style(
+    'long chart, red on grey',
+    'dark red pen on a grey grid in a black frame; the chart runs on for half the length of the trace',
+    false,
+    (random) => ({
+      pen: { colour: [0.45, 0.08, 0.1], width: between(random, 2.5, 3.5), opacity: 1 },
+    }),
+    () => ({}),
+    0.5,
+  ),
+  style(
     'broad marker',
     'pen of 6 to 8 px on a thin grid',
     false,
@@ -323,6 +337,17 @@ export const JUDGING_STYLES: StripStyle[] = [
       grid: null,
     }),
     () => ({}),
+  ),
+  style(
+    'long chart',
+    'black pen, a blue grid in a black frame; the chart runs on for 40 % of the length of the trace',
+    false,
+    (random) => ({
+      pen: { colour: [0.08, 0.08, 0.1], width: between(random, 2.5, 3.5), opacity: 1 },
+      grid: { colour: [0.7, 0.8, 0.92], everyMm: 10, everyPct: 10, width: 1.2, heavy: 5 },
+    }),
+    (random) => tilted(random),
+    0.4,
   ),
   style(
     'violet, dotted grid',

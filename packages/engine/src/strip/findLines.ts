@@ -52,7 +52,7 @@ interface Seen {
 
 /** Evidence goes to 250; this byte stands for places covered by print, which cost more than ink and less than paper. */
 const COVERED = 255;
-const COVERED_PRICE = 0.6;
+const COVERED_PRICE = 0.9;
 /** Cost of a pixel by its likeness to the pen: nearly nothing on ink, 1 on paper. */
 const pricesBetween = (paper: number, ink: number) =>
   Float64Array.from({ length: 256 }, (_, value) => {
