@@ -35,6 +35,11 @@ export async function expectNoFaultsInLightOrDark(
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     await expect(page.locator('html')).toHaveAttribute('data-theme', colorScheme);
+    // What fades or slides comes to rest first, and a frame is drawn in the new colours: axe looks at what is seen.
+    await page.evaluate(async () => {
+      await Promise.allSettled(document.getAnimations().map(({ finished }) => finished));
+      await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
+    });
     expect(await axeFaults(page, options), `${name}, ${colorScheme}`).toEqual([]);
   }
 }
