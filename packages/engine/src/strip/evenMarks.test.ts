@@ -59,3 +59,11 @@ it('leaves a chart as it is whose marks are evenly spaced, too few, or at odd pl
   const odd = Array.from({ length: 40 }, (_, i) => edges.left + ((i * i * 41) % 997)).sort((a, b) => a - b);
   expect(evenedColumns(paper(), edges, odd)).toBeNull();
 });
+
+it('takes a frame for no line of the grid it encloses', () => {
+  // A grid line at each 50 of 290, and the frame at either end: flat paper.
+  const lines = [0, 50, 100, 150, 200, 250, 290].map((mm) => edges.left + (1000 * mm) / 290);
+  expect(evenedColumns(paper(), edges, lines)).toBeNull();
+  const mirrored = lines.map((place) => edges.left + edges.right - place).reverse();
+  expect(evenedColumns(paper(), edges, mirrored)).toBeNull();
+});

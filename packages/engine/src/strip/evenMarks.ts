@@ -9,6 +9,8 @@ import type { FlatChart } from './warp.ts';
 /** The distance from mark to mark differs along a chart by this share at most, and so many marks may be missing between two. */
 const UNEVEN = 0.25;
 const MOST_STEPS = 3;
+/** The first and the last distance are like those next to them to this: a frame round a grid is seldom one of its lines. */
+const UNEVEN_END = 0.06;
 /** A missing mark speaks against a spacing by this share of a seen one. */
 const MISSING = 0.6;
 /** Marks must be at least so many, reach over this share of the chart, and be this share of all that were seen. */
@@ -17,8 +19,8 @@ const LEAST_REACH = 0.9;
 const MARKS_SHARE = 0.7;
 /** A mark lies between its neighbours to this share of their distance, but where the paper is folded. */
 const BETWEEN_SHARE = 0.02;
-/** A stretch of less than this share of the chart is left as it is: it is no more than where lines are measured. */
-const LEAST_STRETCH = 0.0004;
+/** A stretch of less than this share of the chart is left as it is: half a millimetre on a strip, and hardly more than how well lines are measured. */
+const LEAST_STRETCH = 0.0015;
 /** Ticks are looked for in these rows beyond an edge, and are narrower than this share of the chart. */
 const TICK_ROWS = [3, 7] as const;
 const BROADEST_TICK = 0.006;
@@ -64,6 +66,7 @@ function evenMarks(places: readonly number[], { left, right }: Edges): Marks | n
     most = chain.score;
     best = chain.marks;
   }
+  if (best) best = withoutOddEnds(best);
   if (!best || best.places.length < Math.max(LEAST_MARKS, MARKS_SHARE * inside.length)) return null;
   if (best.places.at(-1)! - best.places[0]! < LEAST_REACH * across) return null;
   const off = best.places
@@ -76,6 +79,17 @@ function evenMarks(places: readonly number[], { left, right }: Edges): Marks | n
     })
     .sort((p, q) => p - q);
   return off[off.length >> 1]! <= BETWEEN_SHARE ? best : null;
+}
+
+/** Marks without a first or last one at another distance than the marks next to it are apart. */
+function withoutOddEnds({ places, numbers }: Marks): Marks {
+  const apart = (k: number) => (places[k + 1]! - places[k]!) / (numbers[k + 1]! - numbers[k]!);
+  const odd = (k: number, next: number) => Math.abs(apart(k) / apart(next) - 1) > UNEVEN_END;
+  const last = places.length - 1;
+  if (last < 2) return { places, numbers };
+  const from = odd(0, 1) ? 1 : 0;
+  const to = odd(last - 1, last - 2) ? last : last + 1;
+  return { places: places.slice(from, to), numbers: numbers.slice(from, to) };
 }
 
 /** The longest row of places about a spacing apart. */
