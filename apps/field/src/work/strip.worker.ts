@@ -95,19 +95,21 @@ async function open(bytes: Uint8Array, name: string, tell: StripProgress): Promi
   pen.fillRect(0, 0, width, height);
   pen.imageSmoothingQuality = 'high';
   pen.drawImage(whole, 0, 0, width, height);
-  whole.close();
   const { data } = pen.getImageData(0, 0, width, height);
   image = { widthPx: width, heightPx: height, rgba: data };
   tell(0.8, 'making it ready for the screen');
   const shrink = Math.min(1, SMALL_SIDE / Math.max(width, height));
+  // A JPEG has no see-through places: as it was decoded it can be shown.
+  const asDecoded = kind === 'jpeg' && photoScale === 1;
   const [bitmap, small] = await Promise.all([
-    createImageBitmap(canvas),
+    asDecoded ? whole : createImageBitmap(canvas),
     createImageBitmap(canvas, {
       resizeWidth: Math.max(1, Math.round(shrink * width)),
       resizeHeight: Math.max(1, Math.round(shrink * height)),
       resizeQuality: 'medium',
     }),
   ]);
+  if (!asDecoded) whole.close();
   tell(1, 'done');
   return { bitmap, small, kind, photoScale };
 }

@@ -40,27 +40,8 @@ export function inkOf(chart: FlatChart, level: PrintedLines, upright: PrintedLin
   const planes = [chart.red, chart.green, chart.blue];
   for (let channel = 0; channel < 3; channel++) {
     const plane = planes[channel]!;
-    const ink = new Uint8Array(columns * rows);
-    // From rows to columns a band at a time, so that what is written lies close together.
-    for (let from = 0; from < columns; from += BAND) {
-      const to = Math.min(columns, from + BAND);
-      for (let y = 0; y < rows; y++) {
-        for (let x = from; x < to; x++) ink[x * rows + y] = Math.max(0, PAPER - plane[y * columns + x]!);
-      }
-    }
-    const clear = (x: number, y: number) => {
-      const k = x * rows + y;
-      const leaves = printLeaves(level, upright, x, y, channel);
-      if (leaves < COVERING) covered[k]!++;
-      ink[k] = Math.max(0, PAPER - plane[y * columns + x]! / leaves);
-    };
-    for (let y = 0; y < rows; y++) {
-      if (level.indexOf[y]) for (let x = 0; x < columns; x++) clear(x, y);
-    }
-    for (let x = 0; x < columns; x++) {
-      if (!upright.indexOf[x]) continue;
-      for (let y = 0; y < rows; y++) if (!level.indexOf[y]) clear(x, y);
-    }
+    const ink = darknessByColumns(plane, columns, rows);
+    clearPrint(ink, plane, covered, level, upright, channel, columns, rows);
     out.push(ink);
   }
   const [red, green, blue] = out as [Uint8Array, Uint8Array, Uint8Array];
@@ -141,6 +122,57 @@ export function coarseInk(ink: Ink, fold: number): Ink {
   };
 }
 
+/** Divides the print out of one channel's darkness, and counts in `covered` where it leaves too little to see by. */
+function clearPrint(
+  ink: Uint8Array,
+  plane: Uint8Array,
+  covered: Uint8Array,
+  level: PrintedLines,
+  upright: PrintedLines,
+  channel: number,
+  columns: number,
+  rows: number,
+): void {
+  for (let y = 0; y < rows; y++) {
+    const index = level.indexOf[y]!;
+    if (!index) continue;
+    for (let x = 0; x < columns; x++) {
+      const crossing = upright.indexOf[x]!;
+      const own = leavesOf(level, index, x, channel);
+      // Where two printed lines cross, the paper is printed as dark as the darker of them.
+      const leaves = crossing ? Math.min(own, leavesOf(upright, crossing, y, channel)) : own;
+      const k = x * rows + y;
+      if (leaves < COVERING) covered[k]!++;
+      ink[k] = Math.max(0, PAPER - plane[y * columns + x]! / leaves);
+    }
+  }
+  for (let x = 0; x < columns; x++) {
+    const index = upright.indexOf[x]!;
+    if (!index) continue;
+    for (let y = 0; y < rows; y++) {
+      if (level.indexOf[y]) continue;
+      const leaves = leavesOf(upright, index, y, channel);
+      const k = x * rows + y;
+      if (leaves < COVERING) covered[k]!++;
+      ink[k] = Math.max(0, PAPER - plane[y * columns + x]! / leaves);
+    }
+  }
+}
+
+/** From brightness, row after row, to darkness, column after column. */
+function darknessByColumns(plane: Uint8Array, columns: number, rows: number): Uint8Array {
+  const out = new Uint8Array(columns * rows);
+  // A band of columns at a time, so that what is written lies close together.
+  for (let from = 0; from < columns; from += BAND) {
+    const to = Math.min(columns, from + BAND);
+    for (let y = 0; y < rows; y++) {
+      const at = y * columns;
+      for (let x = from; x < to; x++) out[x * rows + y] = Math.max(0, PAPER - plane[at + x]!);
+    }
+  }
+  return out;
+}
+
 /** Share of brightness that the print at a place leaves, of one channel. */
 function printLeaves(
   level: PrintedLines,
@@ -151,18 +183,16 @@ function printLeaves(
 ): number {
   const li = level.indexOf[y]!;
   const ui = upright.indexOf[x]!;
-  let leaves = 1;
-  if (li) {
-    const stretch = Math.min(level.stretches - 1, Math.floor(x / level.stretchLength));
-    leaves = level.factor[((li - 1) * level.stretches + stretch) * 3 + channel]!;
-  }
-  if (ui) {
-    const stretch = Math.min(upright.stretches - 1, Math.floor(y / upright.stretchLength));
-    const more = upright.factor[((ui - 1) * upright.stretches + stretch) * 3 + channel]!;
-    // Where two printed lines cross, the paper is printed as dark as the darker of them.
-    if (more < leaves) leaves = more;
-  }
-  return leaves;
+  const one = li ? leavesOf(level, li, x, channel) : 1;
+  const other = ui ? leavesOf(upright, ui, y, channel) : 1;
+  // Where two printed lines cross, the paper is printed as dark as the darker of them.
+  return Math.min(one, other);
+}
+
+/** What one printed line leaves, of one channel, at a place along it. */
+function leavesOf(lines: PrintedLines, index: number, along: number, channel: number): number {
+  const stretch = Math.min(lines.stretches - 1, Math.floor(along / lines.stretchLength));
+  return lines.factor[((index - 1) * lines.stretches + stretch) * 3 + channel]!;
 }
 
 /** A pen: the darkness it leaves in red, green and blue (0 to `PAPER`), and how strong it is in each column (1 usual). */
