@@ -84,6 +84,11 @@ describe('a drilling read off a photographed strip', () => {
     expect(facts?.[3]).toBe('Read of it: Read but unsure: 12 to 15 mm. Drawn by hand: 50 to 61 mm.');
   });
 
+  it('tells a stretch shorter than is printed by one depth', () => {
+    const unsureMm = [[200.2, 201]] as const;
+    expect(told({ ...ORIGIN, unsureMm }, { units: 'us' })?.[3]).toContain('Read but unsure: 7.9 in.');
+  });
+
   it('names the longest of many stretches and counts the others', () => {
     const unsureMm = Array.from({ length: 11 }, (_, i) => [10 * i, 10 * i + (i < 3 ? 1 : 4)] as const);
     expect(told({ ...ORIGIN, unsureMm })?.[3]).toMatch(

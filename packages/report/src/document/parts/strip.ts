@@ -21,6 +21,9 @@ function facts({ w: { drillings }, units }: Context, origin: StripOrigin): { ter
   const { cornersFound: found, depthMm, resistance, shareRead } = origin;
   const corners = origin.cornersPx.map(([x, y]) => `(${fixed(x, 0)};\u00a0${fixed(y, 0)})`).join(' ');
   const depth = (mm: number) => measure(mm, 'lengthMm', units);
+  // A stretch shorter than is printed is told by one depth.
+  const where = (from: number, to: number) =>
+    depth(from) === depth(to) ? depth(from) : span(from, to, 'lengthMm', units);
   const stretches = (list: StripOrigin['leftOutMm'], say: (where: string) => string) => {
     if (list.length === 0) return '';
     const longestFirst = [...list].sort((a, b) => b[1] - b[0] - (a[1] - a[0]));
@@ -28,7 +31,7 @@ function facts({ w: { drillings }, units }: Context, origin: StripOrigin): { ter
     const others = list.length - told.length;
     return say(
       [
-        ...told.map(([from, to]) => span(from, to, 'lengthMm', units)),
+        ...told.map(([from, to]) => where(from, to)),
         ...(others > 0 ? [words.others(others)] : []),
       ].join(', '),
     );
