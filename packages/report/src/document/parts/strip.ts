@@ -30,10 +30,9 @@ function facts({ w: { drillings }, units }: Context, origin: StripOrigin): { ter
     const told = longestFirst.slice(0, MOST_TOLD).sort((a, b) => a[0] - b[0]);
     const others = list.length - told.length;
     return say(
-      [
-        ...told.map(([from, to]) => where(from, to)),
-        ...(others > 0 ? [words.others(others)] : []),
-      ].join(', '),
+      [...told.map(([from, to]) => where(from, to)), ...(others > 0 ? [words.others(others)] : [])].join(
+        ', ',
+      ),
     );
   };
   const read = [
