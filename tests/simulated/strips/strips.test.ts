@@ -42,12 +42,15 @@ it.each(['black on sepia', 'form with a table', 'band and bracket', 'tinted grou
   },
 );
 
-it.each([10, 12, 28])('reads on to where the pen stopped, after a hollow along the frame: seed %i', (seed) => {
-  const style = TUNING_STYLES.find(({ name }) => name === 'long chart, red on grey')!;
-  const { score } = judgeStrip(style, seed, true, WIDTH_PX);
-  expect(score.read).toBeGreaterThan(0.97);
-  expect(score.invented).toBe(0);
-});
+it.each([10, 12, 28])(
+  'reads on to where the pen stopped, after a hollow along the frame: seed %i',
+  (seed) => {
+    const style = TUNING_STYLES.find(({ name }) => name === 'long chart, red on grey')!;
+    const { score } = judgeStrip(style, seed, true, WIDTH_PX);
+    expect(score.read).toBeGreaterThan(0.97);
+    expect(score.invented).toBe(0);
+  },
+);
 
 it('leaves gaps out and offers both of two lines', () => {
   const lifts = judgeStrip(JUDGING_STYLES.find((each) => each.name === 'pen lifts')!, SEED, true, WIDTH_PX);
