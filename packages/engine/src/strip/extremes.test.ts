@@ -40,10 +40,10 @@ describe('extremes over a square', () => {
   it('are those of every place looked at', () => {
     fc.assert(
       fc.property(planes, ({ length, lines, half, beyond, plane }) => {
-        expect(greatestAround(plane, length, lines, half, beyond)).toEqual(
+        expect(greatestAround({ bytes: plane, length, lines }, half, beyond)).toEqual(
           plainly(plane, length, half, beyond, Math.max),
         );
-        expect(leastAround(plane, length, lines, half, beyond)).toEqual(
+        expect(leastAround({ bytes: plane, length, lines }, half, beyond)).toEqual(
           plainly(plane, length, half, beyond, Math.min),
         );
       }),

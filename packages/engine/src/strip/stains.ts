@@ -18,10 +18,11 @@ export interface Stains {
  */
 export function stainsOf(ink: Ink, window: number): Stains {
   const { columns, rows } = ink;
+  const size = { length: rows, lines: columns };
+  const half = window >> 1;
   const opened = (plane: Uint8Array) => {
-    const half = window >> 1;
-    const eroded = leastAround(plane, rows, columns, half, 'nothing');
-    return greatestAround(eroded, rows, columns, half, 'nothing');
+    const eroded = leastAround({ bytes: plane, ...size }, half, 'nothing');
+    return greatestAround({ bytes: eroded, ...size }, half, 'nothing');
   };
   return { columns, rows, red: opened(ink.red), green: opened(ink.green), blue: opened(ink.blue) };
 }

@@ -56,8 +56,9 @@ export function ridgesOf(image: StripImage): Ridges {
   const height = Math.max(1, Math.floor(heightPx / fold));
   const grey = smallGrey(image, width, height, fold);
   const half = Math.max(4, Math.round(Math.max(width, height) / 140));
-  const filled = greatestAround(grey, width, height, half, 'mirrored');
-  const closed = leastAround(filled, width, height, half, 'mirrored');
+  const size = { length: width, lines: height };
+  const filled = greatestAround({ bytes: grey, ...size }, half, 'mirrored');
+  const closed = leastAround({ bytes: filled, ...size }, half, 'mirrored');
   const dark = new Uint8Array(width * height);
   const counts = new Uint32Array(256);
   for (let k = 0; k < closed.length; k++) counts[closed[k]!]!++;
