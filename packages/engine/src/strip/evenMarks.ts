@@ -10,7 +10,7 @@ import type { FlatChart } from './warp.ts';
 const UNEVEN = 0.25;
 const MOST_STEPS = 3;
 /** The first and the last distance are like those next to them to this: a frame round a grid is seldom one of its lines. */
-const UNEVEN_END = 0.06;
+const UNEVEN_END = 0.03;
 /** A missing mark speaks against a spacing by this share of a seen one. */
 const MISSING = 0.6;
 /** Marks must be at least so many, reach over this share of the chart, and be this share of all that were seen. */
@@ -19,8 +19,11 @@ const LEAST_REACH = 0.9;
 const MARKS_SHARE = 0.7;
 /** A mark lies between its neighbours to this share of their distance, but where the paper is folded. */
 const BETWEEN_SHARE = 0.02;
-/** A stretch of less than this share of the chart is left as it is: half a millimetre on a strip, and hardly more than how well lines are measured. */
-const LEAST_STRETCH = 0.0015;
+/** A stretch of less than this share of the chart is left as it is, and one less than so many times as far as a mark is off by chance. */
+const LEAST_STRETCH = 0.0004;
+const CHANCE_TIMES = 4;
+/** Beyond the first and the last mark the paper goes on as along so many next to them. */
+const END_MARKS = 5;
 /** Ticks are looked for in these rows beyond an edge, and are narrower than this share of the chart. */
 const TICK_ROWS = [3, 7] as const;
 const BROADEST_TICK = 0.006;
@@ -50,8 +53,13 @@ interface Marks {
   numbers: number[];
 }
 
+interface Measured extends Marks {
+  /** How far a mark usually lies from where its neighbours put it, columns. */
+  chance: number;
+}
+
 /** The places that are evenly spaced but for a stretch, counted; null where they are too few. */
-function evenMarks(places: readonly number[], { left, right }: Edges): Marks | null {
+function evenMarks(places: readonly number[], { left, right }: Edges): Measured | null {
   const across = right - left;
   const inside = places.filter((place) => place > left - 1.5 && place < right + 1.5);
   if (inside.length < LEAST_MARKS) return null;
@@ -69,16 +77,16 @@ function evenMarks(places: readonly number[], { left, right }: Edges): Marks | n
   if (best) best = withoutOddEnds(best);
   if (!best || best.places.length < Math.max(LEAST_MARKS, MARKS_SHARE * inside.length)) return null;
   if (best.places.at(-1)! - best.places[0]! < LEAST_REACH * across) return null;
-  const off = best.places
-    .slice(1, -1)
-    .map((place, i) => {
-      const [a, b] = [best!.places[i]!, best!.places[i + 2]!];
-      const [m, n] = [best!.numbers[i]!, best!.numbers[i + 2]!];
-      const share = (best!.numbers[i + 1]! - m) / (n - m);
-      return Math.abs(place - a - share * (b - a)) / (b - a);
-    })
-    .sort((p, q) => p - q);
-  return off[off.length >> 1]! <= BETWEEN_SHARE ? best : null;
+  const off = best.places.slice(1, -1).map((place, i) => {
+    const [a, b] = [best!.places[i]!, best!.places[i + 2]!];
+    const [m, n] = [best!.numbers[i]!, best!.numbers[i + 2]!];
+    const share = (best!.numbers[i + 1]! - m) / (n - m);
+    const columns = Math.abs(place - a - share * (b - a));
+    return { columns, share: columns / (b - a) };
+  });
+  const middleOf = (values: number[]) => values.sort((p, q) => p - q)[values.length >> 1]!;
+  if (middleOf(off.map(({ share }) => share)) > BETWEEN_SHARE) return null;
+  return { ...best, chance: middleOf(off.map(({ columns }) => columns)) };
 }
 
 /** Marks without a first or last one at another distance than the marks next to it are apart. */
@@ -123,14 +131,23 @@ function chained(places: readonly number[], spacing: number): { marks: Marks; sc
 }
 
 /** Columns put where evenly spaced marks have them; null where that moves none to speak of. */
-function evened({ places, numbers }: Marks, { left, right }: Edges, columns: number): Float64Array | null {
+function evened(
+  { places, numbers, chance }: Measured,
+  { left, right }: Edges,
+  columns: number,
+): Float64Array | null {
   const out = new Float64Array(columns);
   let k = 0;
-  // Beyond the first and the last mark the paper goes on as between the nearest two.
+  const last = places.length - 1;
+  const along = (from: number, to: number, x: number) => {
+    const share = (x - places[from]!) / (places[to]! - places[from]!);
+    return numbers[from]! + share * (numbers[to]! - numbers[from]!);
+  };
   for (let x = 0; x < columns; x++) {
-    while (k < places.length - 2 && places[k + 1]! < x) k++;
-    const share = (x - places[k]!) / (places[k + 1]! - places[k]!);
-    out[x] = numbers[k]! + share * (numbers[k + 1]! - numbers[k]!);
+    while (k < last - 1 && places[k + 1]! < x) k++;
+    if (x < places[0]!) out[x] = along(0, Math.min(last, END_MARKS), x);
+    else if (x > places[last]!) out[x] = along(last, Math.max(0, last - END_MARKS), x);
+    else out[x] = along(k, k + 1, x);
   }
   const [from, to] = [out[left]!, out[right]!];
   let most = 0;
@@ -138,7 +155,7 @@ function evened({ places, numbers }: Marks, { left, right }: Edges, columns: num
     out[x] = left + ((right - left) * (out[x]! - from)) / (to - from);
     if (x >= left && x <= right) most = Math.max(most, Math.abs(out[x]! - x));
   }
-  return most >= LEAST_STRETCH * (right - left) ? out : null;
+  return most >= Math.max(LEAST_STRETCH * (right - left), CHANCE_TIMES * chance) ? out : null;
 }
 
 /** Columns of ticks that stand out from the chart's top or bottom edge. */
