@@ -21,6 +21,8 @@ const MOST_FRAMED = 0.9;
 const STILL = 0.012;
 const LEAST_STILL = 2;
 const MOST_STILL = 0.9;
+/** So many of them may hide the pen's. */
+const MOST_STILL_LINES = 3;
 /** Ink like the pen's over more of the chart than this share, and three times the line's own, is a pattern. */
 const MOST_OTHER_INK = 0.12;
 /** Of following lines, what is over when they were told apart on the coarse mesh. */
@@ -161,7 +163,8 @@ function keep(found: FoundLine[], line: FoundLine, { left, right }: Seen): void 
 }
 
 /**
- * Follows the likeliest line of any ink, learns its pen from it, and follows that pen's line.
+ * Follows the likeliest line of any ink, learns its pen from it, and follows that pen's line. A still one is the frame, a
+ * fold or a shadow's edge: with its ink out of the way the next is looked for.
  * @param taken lines whose ink is spent
  * @param known lines that need not be followed once more
  */
@@ -170,6 +173,7 @@ function follow(
   any: Evidence,
   taken: readonly PenLine[],
   known: readonly FoundLine[],
+  mostStill = MOST_STILL_LINES,
 ): FoundLine | null {
   const { ink, left, right } = seen;
   let field = any;
@@ -186,7 +190,13 @@ function follow(
     path = pathAlong(field, left, right, PEN_INK);
     line = penLine(field, path, left, right);
   }
-  return pen && judged(field, line, pen, seen);
+  if (!pen) return null;
+  if (mostStill > 0 && isStill(line, left, right, seen.ink.rows)) {
+    const rest = { ...any, evidence: any.evidence.slice() };
+    wipe(rest, [line], left, right);
+    return follow(seen, rest, [...taken, line], known, mostStill - 1);
+  }
+  return judged(field, line, pen, seen);
 }
 
 /** A line found on the coarse mesh, followed again on the full one. */
@@ -247,7 +257,7 @@ function judged(
     if (edges.some((edge) => Math.abs(line.row[x]! - edge) <= line.penWidth + 1)) framed++;
     own += line.bottom[x]! - line.top[x]! + line.penWidth;
   }
-  if (isStill(line, left, right, STILL * rows)) return null;
+  if (isStill(line, left, right, rows)) return null;
   let all = 0;
   for (let k = left * rows; k < (right + 1) * rows; k++) if (evidence[k]! >= FULL / 2) all++;
   const places = (right - left + 1) * rows;
@@ -262,13 +272,13 @@ function judged(
   return { line, pen, coverage, score };
 }
 
-/** Whether a line keeps to one level, to so many rows. */
-function isStill({ row, state }: PenLine, left: number, right: number, within: number): boolean {
-  const rows: number[] = [];
-  for (let x = left; x <= right; x++) if (state[x] !== GAP) rows.push(row[x]!);
-  const usual = middleOf(rows);
-  const near = Math.max(LEAST_STILL, within);
-  return rows.filter((value) => Math.abs(value - usual) <= near).length > MOST_STILL * rows.length;
+/** Whether a line keeps to one level on a chart so many rows high. */
+function isStill({ row, state }: PenLine, left: number, right: number, rows: number): boolean {
+  const at: number[] = [];
+  for (let x = left; x <= right; x++) if (state[x] !== GAP) at.push(row[x]!);
+  const usual = middleOf(at);
+  const near = Math.max(LEAST_STILL, STILL * rows);
+  return at.filter((value) => Math.abs(value - usual) <= near).length > MOST_STILL * at.length;
 }
 
 function pathAlong(
