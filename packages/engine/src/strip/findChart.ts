@@ -29,6 +29,8 @@ const WITH_LINE = 0.85;
 /** It lies off it on every side by this share of its own depth; and is worth this share of it, as is one round two axes. */
 const LEAST_MARGIN = 0.015;
 const BORDER = 0.8;
+/** Axes that a border is printed round are longer than this share of it. */
+const AXES_SHARE = 0.5;
 /** A figure on the same ground with other corners that scores more than this share of the best leaves doubt which is the chart, up to so much. */
 const RIVAL = 0.85;
 const DOUBT = 0.5;
@@ -131,9 +133,14 @@ function rankOf(figure: Bounded, all: readonly Bounded[], insideOf: (figure: Bou
       insideOf(other) > Math.max(WITH_LINE, insideOf(figure) - AS_WELL),
   );
   const sizes = [...within.map(({ size }) => size), ...enclosed.map(({ size }) => BORDER * size)];
-  // Two axes with a line over them are a chart, however well a border is printed round them.
+  // Two axes with a line over them are a chart, however well a border is printed round them; short ones are strokes that
+  // happen to meet within the chart.
   const axes = all.filter(
-    (other) => other.from === 'axes' && encloses(figure, other) && insideOf(other) > WITH_LINE,
+    (other) =>
+      other.from === 'axes' &&
+      longerSide(other) > AXES_SHARE * longerSide(figure) &&
+      encloses(figure, other) &&
+      insideOf(other) > WITH_LINE,
   );
   return Math.min(
     figure.bounds * figure.clear * Math.min(figure.size, ...sizes),
@@ -182,6 +189,10 @@ function grown(image: StripImage, figure: Bounded, fold: number): Bounded {
 function runsOn(image: StripImage, from: PointPx, to: PointPx, most: number): number {
   const side = measureSide(image, from, to, NEAR_PX);
   return side ? overrun(image, from, to, side.darkness, most) : 0;
+}
+
+function longerSide({ corners: [a, b, , d] }: Bounded): number {
+  return Math.max(distance(a, b), distance(a, d));
 }
 
 /** Whether the boxes about two figures share ground. */
