@@ -33,8 +33,13 @@ export async function expectNoFaultsInLightOrDark(
   options?: AxeOptions,
 ): Promise<void> {
   for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    await expect(page.locator('html')).toHaveAttribute('data-theme', colorScheme);
+    // A busy browser may draw no frame in which it would tell the page of the change: then it is made once more.
+    await expect(async () => {
+      await page.emulateMedia({ colorScheme: colorScheme === 'dark' ? 'light' : 'dark' });
+      await page.emulateMedia({ colorScheme });
+      await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(drawn)));
+      await expect(page.locator('html')).toHaveAttribute('data-theme', colorScheme, { timeout: 2000 });
+    }).toPass({ timeout: 30_000 });
     // What fades or slides comes to rest first, and a frame is drawn in the new colours: axe looks at what is seen.
     await page.evaluate(async () => {
       await Promise.allSettled(document.getAnimations().map(({ finished }) => finished));
