@@ -3,6 +3,7 @@
  * each part lies at a tilt of its own, and takes up more or less of the photo for it.
  */
 import type { Edges } from './findLines.ts';
+import { middleOf } from './middle.ts';
 import { PAPER, pointOf } from './paper.ts';
 import type { FlatChart } from './warp.ts';
 
@@ -84,7 +85,6 @@ function evenMarks(places: readonly number[], { left, right }: Edges): Measured 
     const columns = Math.abs(place - a - share * (b - a));
     return { columns, share: columns / (b - a) };
   });
-  const middleOf = (values: number[]) => values.sort((p, q) => p - q)[values.length >> 1]!;
   if (middleOf(off.map(({ share }) => share)) > BETWEEN_SHARE) return null;
   return { ...best, chance: middleOf(off.map(({ columns }) => columns)) };
 }

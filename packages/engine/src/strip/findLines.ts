@@ -1,6 +1,7 @@
 /** The lines of pens on a chart laid flat: told apart on a coarse mesh, then followed on the full one. */
 import { bestPath, type Path } from './bestPath.ts';
 import { coarseInk, darkestInk, type Evidence, FULL, type Ink, likeness, type Pen } from './ink.ts';
+import { middleOf } from './middle.ts';
 import { PAPER, pointOf } from './paper.ts';
 import { GAP, type PenLine, penLine } from './penLine.ts';
 import { type Stains, stainsOf, withoutStains } from './stains.ts';
@@ -360,10 +361,6 @@ function strengthOf(dark: Float64Array, usual: number, left: number, right: numb
   const slope = slopes.length >= 6 ? middleOf(slopes) : 0;
   const start = medians.length ? middleOf(medians.map((value, i) => value - slope * places[i]!)) : usual;
   return dark.map((_, x) => Math.min(1.6, Math.max(0.35, (start + slope * x) / usual)));
-}
-
-function middleOf(values: number[]): number {
-  return values.sort((p, q) => p - q)[values.length >> 1]!;
 }
 
 /** The paper's grain: how dark bare paper looks by noise alone, 0 to `PAPER`. */

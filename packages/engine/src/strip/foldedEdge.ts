@@ -1,4 +1,5 @@
 /** A printed edge followed as it runs, kinks and all: paper that was folded bends by no smooth arch. */
+import { middleOf } from './middle.ts';
 import { darkestAlong, upperQuarter } from './sides.ts';
 import type { PointPx, StripImage } from './types.ts';
 
@@ -54,7 +55,7 @@ export function followEdge(
   }
   const path = darkestPath(dark, places, offsets);
   const seen = Array.from(path, (k, i) => dark[i * offsets + k]!);
-  const usual = [...seen].sort((p, q) => p - q)[seen.length >> 1]!;
+  const usual = middleOf([...seen]);
   if (usual < LEAST_DARKNESS) return null;
   const least = USUAL_SHARE * usual;
   if (seen.filter((value) => value >= least).length < SEEN * places) return null;
@@ -112,8 +113,8 @@ function evened(values: readonly number[]): Float64Array {
   const over = (at: number, reach: number, of: readonly number[]) =>
     of.slice(Math.max(0, at - reach), at + reach + 1).filter(Number.isFinite);
   const medians = values.map((_, i) => {
-    const near = over(i, EVENED, values).sort((p, q) => p - q);
-    return near.length ? near[near.length >> 1]! : Number.NaN;
+    const near = over(i, EVENED, values);
+    return near.length ? middleOf(near) : Number.NaN;
   });
   let last = medians.find(Number.isFinite) ?? 0;
   return Float64Array.from(medians, (_, i) => {

@@ -133,29 +133,18 @@ function clearPrint(
   columns: number,
   rows: number,
 ): void {
+  const clear = (x: number, y: number) => {
+    const leaves = printLeaves(level, upright, x, y, channel);
+    const k = x * rows + y;
+    if (leaves < COVERING) covered[k]!++;
+    ink[k] = Math.max(0, PAPER - plane[y * columns + x]! / leaves);
+  };
   for (let y = 0; y < rows; y++) {
-    const index = level.indexOf[y]!;
-    if (!index) continue;
-    for (let x = 0; x < columns; x++) {
-      const crossing = upright.indexOf[x]!;
-      const own = leavesOf(level, index, x, channel);
-      // Where two printed lines cross, the paper is printed as dark as the darker of them.
-      const leaves = crossing ? Math.min(own, leavesOf(upright, crossing, y, channel)) : own;
-      const k = x * rows + y;
-      if (leaves < COVERING) covered[k]!++;
-      ink[k] = Math.max(0, PAPER - plane[y * columns + x]! / leaves);
-    }
+    if (level.indexOf[y]) for (let x = 0; x < columns; x++) clear(x, y);
   }
   for (let x = 0; x < columns; x++) {
-    const index = upright.indexOf[x]!;
-    if (!index) continue;
-    for (let y = 0; y < rows; y++) {
-      if (level.indexOf[y]) continue;
-      const leaves = leavesOf(upright, index, y, channel);
-      const k = x * rows + y;
-      if (leaves < COVERING) covered[k]!++;
-      ink[k] = Math.max(0, PAPER - plane[y * columns + x]! / leaves);
-    }
+    if (!upright.indexOf[x]) continue;
+    for (let y = 0; y < rows; y++) if (!level.indexOf[y]) clear(x, y);
   }
 }
 
