@@ -52,18 +52,12 @@ export async function timesInApp(): Promise<AppTimes[] | null> {
     const url = server.resolvedUrls!.local[0]!;
     const times: AppTimes[] = [];
     for (const { photo, jpeg } of photos) {
-      const at = { megabytes: jpeg.length / 1e6 };
-      times.push({ ...at, photo: `${photo}: chosen at once`, ...(await timesOf(browser, url, jpeg, 0, 1)) });
-      times.push({
-        ...at,
-        photo: `${photo}: the first`,
-        ...(await timesOf(browser, url, jpeg, CHOOSING_MS, 1)),
-      });
-      times.push({
-        ...at,
-        photo: `${photo}: one of ${RUNS}`,
-        ...(await timesOf(browser, url, jpeg, CHOOSING_MS, RUNS)),
-      });
+      const megabytes = jpeg.length / 1e6;
+      const atOnce = await timesOf(browser, url, jpeg, 0, 1);
+      const inTurn = await timesOf(browser, url, jpeg, CHOOSING_MS, RUNS);
+      times.push({ photo: `${photo}: chosen at once`, megabytes, ...summed(atOnce) });
+      times.push({ photo: `${photo}: the first`, megabytes, ...summed(inTurn.slice(0, 1)) });
+      times.push({ photo: `${photo}: one of ${RUNS}`, megabytes, ...summed(inTurn) });
     }
     return times;
   } finally {
@@ -72,14 +66,14 @@ export async function timesInApp(): Promise<AppTimes[] | null> {
   }
 }
 
-/** Times in an app just opened, once its case is assessed and so many milliseconds have gone by. */
+/** Times of each photo in an app just opened, once its case is assessed and so many milliseconds have gone by. */
 async function timesOf(
   browser: Browser,
   url: string,
   jpeg: Buffer,
   afterMs: number,
   runs: number,
-): Promise<Pick<AppTimes, 'opened' | 'read' | 'whole'>> {
+): Promise<[StepTime, StepTime][]> {
   const page = await browser.newPage({ viewport: { width: 390, height: 844 }, locale: 'en-GB' });
   try {
     await page.goto(url);
@@ -88,21 +82,25 @@ async function timesOf(
     await page.locator('.verdict-strip:not([data-quick]):not([data-stale])').waitFor({ timeout: LONGEST_MS });
     await page.waitForTimeout(afterMs);
     const system = await browser.newBrowserCDPSession();
-    const opened: StepTime[] = [];
-    const read: StepTime[] = [];
-    for (let run = 0; run < runs; run++) {
-      const [first, second] = await once(page, system, jpeg);
-      opened.push(first);
-      read.push(second);
-    }
-    const whole = opened.map((first, i) => ({
-      clockMs: first.clockMs + read[i]!.clockMs,
-      processorMs: first.processorMs + read[i]!.processorMs,
-    }));
-    return { opened: middleOf(opened), read: middleOf(read), whole: middleOf(whole) };
+    const times: [StepTime, StepTime][] = [];
+    for (let run = 0; run < runs; run++) times.push(await once(page, system, jpeg));
+    return times;
   } finally {
     await page.close();
   }
+}
+
+/** Medians of both steps of several photos, and of their sum. */
+function summed(times: readonly [StepTime, StepTime][]): Pick<AppTimes, 'opened' | 'read' | 'whole'> {
+  const whole = times.map(([opened, read]) => ({
+    clockMs: opened.clockMs + read.clockMs,
+    processorMs: opened.processorMs + read.processorMs,
+  }));
+  return {
+    opened: middleOf(times.map(([opened]) => opened)),
+    read: middleOf(times.map(([, read]) => read)),
+    whole: middleOf(whole),
+  };
 }
 
 async function once(page: Page, system: CDPSession, jpeg: Buffer): Promise<[StepTime, StepTime]> {
